@@ -1,0 +1,103 @@
+//! A sum is a list of terms, never a bare number.
+
+use crate::measure::{Spread, share_above};
+use crate::source::Origin;
+use std::sync::Arc;
+
+/// One summand: `coefficient * spread`, from a source of variation.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Term {
+    /// What it is: `midsole`, `outsole lug`.
+    pub what: Arc<str>,
+    /// How often it counts, and with which sign.
+    pub coefficient: f64,
+    /// The value, in the unit of the sum.
+    pub spread: Spread,
+    /// Terms of one source vary together; `None` varies with nothing.
+    pub source: Option<Arc<str>>,
+    /// Where it was written.
+    pub origin: Origin,
+}
+
+impl Term {
+    /// What the term adds at nominal.
+    #[must_use]
+    pub fn nominal(&self) -> f64 {
+        self.coefficient * self.spread.nominal
+    }
+
+    fn swing(&self) -> f64 {
+        self.coefficient * self.spread.half()
+    }
+}
+
+/// A sum of terms. Worst case, share and derivation all read the same terms.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Sum {
+    /// The terms, in the order in which they are shown.
+    pub terms: Vec<Term>,
+}
+
+impl Sum {
+    /// An empty sum.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// With a term more.
+    #[must_use]
+    pub fn plus(mut self, term: Term) -> Self {
+        self.terms.push(term);
+        self
+    }
+
+    /// The sum less all terms of another.
+    #[must_use]
+    pub fn less(mut self, other: &Sum) -> Self {
+        self.terms.extend(other.terms.iter().cloned().map(|term| Term { coefficient: -term.coefficient, ..term }));
+        self
+    }
+
+    /// The sum of the nominals.
+    #[must_use]
+    pub fn nominal(&self) -> f64 {
+        self.terms.iter().map(Term::nominal).sum()
+    }
+
+    /// Half spreads by source: terms of one source add with their signs (so a piece on both sides of a
+    /// subtraction cancels, tolerance included), different sources stay apart.
+    fn swings(&self) -> Vec<f64> {
+        let mut by_source: Vec<(&str, f64)> = Vec::new();
+        let mut swings = Vec::new();
+        for term in &self.terms {
+            match &term.source {
+                None => swings.push(term.swing()),
+                Some(source) => match by_source.iter_mut().find(|(name, _)| *name == &**source) {
+                    Some((_, swing)) => *swing += term.swing(),
+                    None => by_source.push((source, term.swing())),
+                },
+            }
+        }
+        swings.extend(by_source.into_iter().map(|(_, swing)| swing));
+        swings
+    }
+
+    /// Worst case both ways: sources add linearly.
+    #[must_use]
+    pub fn spread(&self) -> Spread {
+        Spread::around(self.nominal(), self.swings().iter().map(|swing| swing.abs()).sum())
+    }
+
+    /// Standard deviation: sources add by squares, each with a sigma of a third of its half spread.
+    #[must_use]
+    pub fn sigma(&self) -> f64 {
+        self.swings().iter().map(|swing| (swing / 3.0).powi(2)).sum::<f64>().sqrt()
+    }
+
+    /// The estimated share of boots in which the sum exceeds `limit`.
+    #[must_use]
+    pub fn share_above(&self, limit: f64) -> f64 {
+        share_above(self.nominal(), self.sigma(), limit)
+    }
+}

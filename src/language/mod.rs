@@ -1,0 +1,3 @@
+//! Text to lossless tree, and the vocabulary that gives it meaning.
+
+pub mod tree;

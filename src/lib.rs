@@ -1,0 +1,8 @@
+//! Hobnail, a compiler for stitch-down boot constructions.
+//!
+//! The rooms stand in the order in which a text passes through them; each imports only rooms above it.
+
+pub mod measure;
+pub mod source;
+pub mod finding;
+pub mod language;
