@@ -2,7 +2,7 @@
 //!
 //! The rooms stand in the order in which a text passes through them; each imports only rooms above it.
 
-pub mod measure;
-pub mod source;
 pub mod finding;
 pub mod language;
+pub mod measure;
+pub mod source;

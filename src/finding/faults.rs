@@ -54,7 +54,6 @@ faults! {
     SHOP_TWICE "shop/twice" "a model sees two shops";
     SHOP_MISSING "shop/missing" "a model sees no shop";
     LIKE_CYCLE "like/cycle" "models are like each other in a circle";
-    LIKE_FAULTY "like/faulty" "a model is like one that cannot be understood";
     WITHOUT_NOTHING "without/nothing" "`without` removes what is not there";
     SIZE_NOT_MADE "size/not-made" "a size or width in which the last is not made";
     SIZE_TWICE "size/twice" "a size stands twice in one run";

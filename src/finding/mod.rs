@@ -7,7 +7,7 @@ pub use faults::FaultName;
 pub use sum::{Sum, Term};
 
 use crate::measure::Size;
-use crate::source::{Span, Sources};
+use crate::source::{Sources, Span};
 
 /// How much a finding weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -144,15 +144,9 @@ mod tests {
 
     #[test]
     fn reads_each_form() {
-        for (text, above, below) in [
-            ("12", 12, 1),
-            ("1.5", 3, 2),
-            ("3/8", 3, 8),
-            ("4.5/8", 9, 16),
-            ("1 1/2", 3, 2),
-            ("9½", 19, 2),
-            ("½", 1, 2),
-        ] {
+        for (text, above, below) in
+            [("12", 12, 1), ("1.5", 3, 2), ("3/8", 3, 8), ("4.5/8", 9, 16), ("1 1/2", 3, 2), ("9½", 19, 2), ("½", 1, 2)]
+        {
             assert_eq!(parse_number(text).map(|n| n.value), Ok(exact(above, below)), "{text}");
         }
     }

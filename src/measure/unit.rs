@@ -78,9 +78,7 @@ impl Kind {
     #[must_use]
     pub fn takes(self, unit: Unit) -> bool {
         let kind = unit.kind();
-        kind == self
-            || (self == Kind::Thickness && kind == Kind::Length)
-            || (self == Kind::Pitch && unit == Unit::Mm)
+        kind == self || (self == Kind::Thickness && kind == Kind::Length) || (self == Kind::Pitch && unit == Unit::Mm)
     }
 
     /// The units that this kind may be written in, as the language spells them.

@@ -196,10 +196,7 @@ mod tests {
         let mut sources = Sources::new();
         let id = sources.add(source("turnout 11 mm; rows 2"));
         let span = |start, end| Span { source: id, start, end };
-        let edits = [
-            Edit { span: span(20, 21), text: "1".into() },
-            Edit { span: span(8, 10), text: "12.5".into() },
-        ];
+        let edits = [Edit { span: span(20, 21), text: "1".into() }, Edit { span: span(8, 10), text: "12.5".into() }];
         let changed = sources.apply(&edits).expect("edits lie apart");
         assert_eq!(&*changed.get(id).text, "turnout 12.5 mm; rows 1");
         let clash = [edits[0].clone(), Edit { span: span(19, 21), text: String::new() }];

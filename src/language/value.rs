@@ -1,0 +1,533 @@
+//! Reads what stands in a slot: values with their units, names, choices, sizes.
+
+use super::near::{nearest, or_list};
+use super::read::{Context, Reader};
+use super::statement::{At, SizeRange, Value};
+use super::token::{Row, Token};
+use super::tree::Leaf;
+use super::vocabulary::{Arity, SlotDef, SlotKind, Thing};
+use crate::finding::{FaultName, Finding};
+use crate::measure::{
+    Amount, AmountFault, Exact, Kind, MAX_DIGITS, Number, NumberFault, Quantity, Shape, Size, System, Unit, Width,
+    parse_number, parse_width,
+};
+use crate::source::Span;
+
+/// What a slot gives: a value with its place, nothing, or a fault.
+pub(super) enum Taken {
+    Value(Value, Span),
+    Nothing,
+    Fault(Box<Finding>),
+}
+
+type Read<T> = Result<Option<(T, Span)>, Box<Finding>>;
+
+fn fault<T>(name: FaultName, span: Span, message: impl Into<String>) -> Result<T, Box<Finding>> {
+    Err(Box::new(Finding::fault(name, span, message)))
+}
+
+impl<'t> Reader<'t> {
+    /// Reads one slot at the cursor. Nothing means that no token there can belong to it.
+    pub(super) fn slot(&mut self, row: &mut Row<'t>, def: &SlotDef, context: &Context<'_>) -> Taken {
+        let read = match def.kind {
+            SlotKind::Choice(words) => self.choice(row, words, context).map(wrap(Value::Word)),
+            SlotKind::Choices(words) => list(row, |row| self.choice(row, words, context)).map(wrap(Value::Words)),
+            SlotKind::New(_) => name(row, None).map(wrap(Value::Name)),
+            SlotKind::Free | SlotKind::Name(_) => name(row, Some(context)).map(wrap(Value::Name)),
+            SlotKind::Names(_) => list(row, |row| name(row, Some(context))).map(wrap(Value::Names)),
+            SlotKind::Amount(kind, arity) => amount(row, kind, arity, context).map(wrap(Value::Amount)),
+            SlotKind::List(kind) => amounts(row, kind, context).map(wrap(Value::Amounts)),
+            SlotKind::Pairs(words, kind) => self.pairs(row, words, kind, context).map(wrap(Value::Pairs)),
+            SlotKind::ValueOrPairs(words, kind) => match row.word() {
+                Some(word) if words.contains(&word) => self.pairs(row, words, kind, context).map(wrap(Value::Pairs)),
+                _ => amount(row, kind, Arity::One, context).map(wrap(Value::Amount)),
+            },
+            SlotKind::Count => count(row, context).map(wrap(Value::Count)),
+            SlotKind::Size => size(row).map(wrap(Value::Size)),
+            SlotKind::Sizes => {
+                sizes(row).map(|sizes| sizes.map(|((system, runs), span)| (Value::Sizes(system, runs), span)))
+            }
+            SlotKind::Widths => list(row, width).map(wrap(Value::Widths)),
+            SlotKind::Text => self.text_slot(row).map(wrap(Value::Text)),
+        };
+        match read {
+            Ok(Some((value, span))) => Taken::Value(value, span),
+            Ok(None) => Taken::Nothing,
+            Err(finding) => Taken::Fault(finding),
+        }
+    }
+
+    fn choice(
+        &mut self,
+        row: &mut Row<'t>,
+        words: &'static [&'static str],
+        context: &Context<'_>,
+    ) -> Read<&'static str> {
+        let Some(token) = row.peek().filter(|token| token.leaf == Leaf::Word) else { return Ok(None) };
+        if let Some(word) = words.iter().find(|word| **word == token.text) {
+            row.at += 1;
+            return Ok(Some((word, token.span)));
+        }
+        if context.starts(token.text) {
+            return Ok(None);
+        }
+        row.at += 1;
+        let message = format!("`{}` must be {}, not `{}`", context.word, or_list(words), token.text);
+        let Some(near) = nearest(token.text, words.iter().copied()) else {
+            return fault(FaultName::WORD_CHOICE, token.span, message);
+        };
+        self.findings.push(
+            Finding::fault(FaultName::WORD_CHOICE, token.span, message)
+                .says(format!("taken as `{near}`"))
+                .help(format!("write `{near}`")),
+        );
+        Ok(words.iter().find(|word| **word == near).map(|word| (*word, token.span)))
+    }
+
+    fn pairs(
+        &mut self,
+        row: &mut Row<'t>,
+        words: &'static [&'static str],
+        kind: Kind,
+        context: &Context<'_>,
+    ) -> Read<Vec<(&'static str, At<Amount>)>> {
+        let mut pairs: Vec<(&'static str, At<Amount>)> = Vec::new();
+        let mut whole: Option<Span> = None;
+        loop {
+            let Some((word, word_span)) = self.choice(row, words, context)? else {
+                return Ok(whole.map(|span| (pairs, span)));
+            };
+            let context = Context { word, ..*context };
+            let Some((value, span)) = amount(row, kind, Arity::One, &context)? else {
+                return Err(Box::new(missing_amount(kind, word, word_span)));
+            };
+            if pairs.iter().any(|(known, _)| *known == word) {
+                return fault(FaultName::STATEMENT_TWICE, word_span, format!("`{word}` stands twice here"));
+            }
+            pairs.push((word, At { it: value, span }));
+            whole = Some(whole.unwrap_or(word_span).to(span));
+            if row.next_if(Leaf::Comma).is_none() {
+                return Ok(whole.map(|span| (pairs, span)));
+            }
+        }
+    }
+
+    fn text_slot(&mut self, row: &mut Row<'t>) -> Read<String> {
+        let Some(token) = row.peek() else { return Ok(None) };
+        let inner = match token.leaf {
+            Leaf::Text => &token.text[1..token.text.len() - 1],
+            Leaf::OpenText => {
+                self.findings.push(
+                    Finding::fault(FaultName::SHAPE_UNCLOSED_TEXT, token.span, "the text has no closing quote")
+                        .says("it ends at the line's end")
+                        .help("close it with `\"` on the same line"),
+                );
+                token.text[1..].trim_end()
+            }
+            _ => return Ok(None),
+        };
+        row.at += 1;
+        if let Some(at) = inner.char_indices().find(|(_, c)| c.is_control() && *c != '\t').map(|(at, _)| at) {
+            let start = token.span.start + 1 + u32::try_from(at).unwrap_or(0);
+            let span = Span { start, end: start + 1, ..token.span };
+            self.findings.push(
+                Finding::fault(FaultName::FILE_CONTROL, span, "a control character stands in the text")
+                    .help("delete it"),
+            );
+        }
+        Ok(Some((inner.replace(char::is_control, " "), token.span)))
+    }
+}
+
+fn wrap<T>(into: impl Fn(T) -> Value) -> impl Fn(Option<(T, Span)>) -> Option<(Value, Span)> {
+    move |read| read.map(|(value, span)| (into(value), span))
+}
+
+fn list<'t, T>(row: &mut Row<'t>, mut member: impl FnMut(&mut Row<'t>) -> Read<T>) -> Read<Vec<At<T>>> {
+    let mut members = Vec::new();
+    let mut whole: Option<Span> = None;
+    let mut comma: Option<Span> = None;
+    loop {
+        let Some((it, span)) = member(row)? else { break };
+        members.push(At { it, span });
+        whole = Some(whole.map_or(span, |whole| whole.to(span)));
+        comma = row.next_if(Leaf::Comma).map(|token| token.span);
+        if comma.is_none() {
+            break;
+        }
+    }
+    match comma {
+        Some(comma) => fault(FaultName::VALUE_MISSING, comma, "nothing of the list follows the comma"),
+        None => Ok(whole.map(|span| (members, span))),
+    }
+}
+
+/// A name: small letter, then small letters, digits, hyphens. A name that refers to something is no word
+/// that starts something in `context`; a new one may be.
+fn name(row: &mut Row<'_>, context: Option<&Context<'_>>) -> Read<String> {
+    let Some(token) = row.peek() else { return Ok(None) };
+    if token.leaf != Leaf::Word {
+        return Ok(None);
+    }
+    if context.is_some_and(|context| context.starts(token.text)) {
+        return Ok(None);
+    }
+    row.at += 1;
+    let shaped = token.text.starts_with(|c: char| c.is_ascii_lowercase())
+        && token.text.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
+    if !shaped {
+        let mut finding = Finding::fault(FaultName::WORD_CASE, token.span, format!("`{}` is no name", token.text));
+        finding = finding.help("a name starts with a small letter and has small letters, digits and hyphens");
+        return Err(Box::new(finding));
+    }
+    Ok(Some((token.text.to_owned(), token.span)))
+}
+
+/// A number token as a number.
+fn number(token: Token<'_>) -> Result<Number, Box<Finding>> {
+    parse_number(token.text).map_err(|why| {
+        let message = match why {
+            NumberFault::TooLong => format!("a number has at most {MAX_DIGITS} digits before and after its point"),
+            NumberFault::ZeroBelow => format!("`{}` divides by nothing", token.text),
+            NumberFault::NotANumber => format!("`{}` is no number", token.text),
+        };
+        Box::new(Finding::fault(FaultName::VALUE_NUMBER, token.span, message))
+    })
+}
+
+/// A number with its unit, as far as there is one.
+fn quantity(row: &mut Row<'_>, kind: Kind, context: &Context<'_>) -> Read<Quantity> {
+    let Some(token) = row.next_if(Leaf::Number) else { return Ok(None) };
+    let number_read = number(token)?;
+    if let Some(mark) = row.next_if(Leaf::InchMark) {
+        let finding = Finding::fault(FaultName::VALUE_SHAPE, token.span.to(mark.span), "inches are written `in`")
+            .help(format!("write `{} in`", token.text));
+        return Err(Box::new(finding));
+    }
+    let Some(word) = row.peek().filter(|word| word.leaf == Leaf::Word) else {
+        return Ok(Some((Quantity { number: number_read, unit: None }, token.span)));
+    };
+    if let Some(unit) = Unit::parse(word.text) {
+        row.at += 1;
+        return Ok(Some((Quantity { number: number_read, unit: Some(unit) }, token.span.to(word.span))));
+    }
+    if kind == Kind::Number && !word.touches || context.starts(word.text) {
+        return Ok(Some((Quantity { number: number_read, unit: None }, token.span)));
+    }
+    row.at += 1;
+    let units = kind.units();
+    let mut finding = Finding::fault(FaultName::VALUE_UNIT, word.span, format!("`{}` is no unit", word.text));
+    finding = match nearest(word.text, Unit::ALL.iter().flat_map(|unit| unit.spellings().iter().copied())) {
+        Some(near) => finding.help(format!("write `{} {near}`", token.text)),
+        None if units.is_empty() => finding.help("no unit is wanted here"),
+        None => finding.help(format!("{} is written in {}", kind.words(), or_list(&units))),
+    };
+    Err(Box::new(finding))
+}
+
+/// A value of a kind: exact, a range, or toleranced, as the slot's arity allows.
+fn amount(row: &mut Row<'_>, kind: Kind, arity: Arity, context: &Context<'_>) -> Read<Amount> {
+    before_number(row, kind, context)?;
+    let Some((first, first_span)) = quantity(row, kind, context)? else { return Ok(None) };
+    odd_spellings(row, kind, first, first_span, context)?;
+    let (shape, span) = if row.next_if(Leaf::Dots).is_some() {
+        let Some((second, span)) = quantity(row, kind, context)? else {
+            return fault(FaultName::VALUE_MISSING, first_span, "the range has no upper end");
+        };
+        let first = Quantity { unit: first.unit.or(second.unit), ..first };
+        (Shape::Range(first, second), first_span.to(span))
+    } else if let Some(sign) = row.next_if(Leaf::PlusMinus) {
+        let Some((second, span)) = quantity(row, kind, context)? else {
+            return fault(FaultName::VALUE_MISSING, first_span.to(sign.span), "no tolerance follows the `+-`");
+        };
+        let first = Quantity { unit: first.unit.or(second.unit), ..first };
+        (Shape::Toleranced(first, second), first_span.to(span))
+    } else {
+        (Shape::Exact(first), first_span)
+    };
+    let amount = judged(kind, shape, span, context)?;
+    let allowed = match arity {
+        Arity::One => matches!(shape, Shape::Exact(_)),
+        Arity::Spread => true,
+        Arity::Window => !matches!(shape, Shape::Toleranced(..)),
+    };
+    if !allowed {
+        let wanted = if arity == Arity::One { "one exact value" } else { "a range, such as `4..8`," };
+        return fault(FaultName::VALUE_SHAPE, span, format!("`{}` takes {wanted} and no tolerance", context.word));
+    }
+    Ok(Some((amount, span)))
+}
+
+/// Kinds of both ends, then what the ends say of each other.
+fn judged(kind: Kind, shape: Shape, span: Span, context: &Context<'_>) -> Result<Amount, Box<Finding>> {
+    let (a, b) = match shape {
+        Shape::Exact(a) => (a, None),
+        Shape::Range(a, b) | Shape::Toleranced(a, b) => (a, Some(b)),
+    };
+    right_kind(kind, a, span, context)?;
+    if let Some(b) = b
+        && !(matches!(shape, Shape::Toleranced(..)) && b.unit == Some(Unit::Percent))
+    {
+        right_kind(kind, b, span, context)?;
+    }
+    Amount::new(kind, shape).map_err(|why| {
+        let message = match why {
+            AmountFault::UpsideDown => "the range is upside down: the smaller end comes first",
+            AmountFault::ToleranceTooLarge => "the tolerance is larger than the value",
+            AmountFault::OverHundred => "a share is at most 100 %",
+            AmountFault::Zero => "the value can't be nothing",
+        };
+        Box::new(Finding::fault(FaultName::VALUE_RANGE, span, message))
+    })
+}
+
+fn right_kind(kind: Kind, quantity: Quantity, span: Span, context: &Context<'_>) -> Result<(), Box<Finding>> {
+    let word = context.word;
+    match quantity.unit {
+        Some(unit) if kind.takes(unit) => Ok(()),
+        None if kind == Kind::Number => Ok(()),
+        Some(unit) => {
+            let message =
+                format!("`{word}` needs {}; a number in `{}` is {}", kind.words(), unit.name(), unit.kind().words());
+            let help = if kind == Kind::Number {
+                "leave the unit out".to_owned()
+            } else {
+                format!("write it in {}, such as `{}`", or_list(&kind.units()), kind.example())
+            };
+            Err(Box::new(Finding::fault(FaultName::VALUE_KIND, span, message).help(help)))
+        }
+        None => {
+            let message = format!("`{word}` needs {}; the number has no unit", kind.words());
+            let help = format!("add {}", or_list(&kind.units()));
+            Err(Box::new(Finding::fault(FaultName::VALUE_NO_UNIT, span, message).help(help)))
+        }
+    }
+}
+
+/// What people put before a number: a sign, the unit, a `#`.
+fn before_number(row: &mut Row<'_>, kind: Kind, context: &Context<'_>) -> Result<(), Box<Finding>> {
+    let (Some(first), Some(second)) = (row.peek(), row.peek_at(1)) else { return Ok(()) };
+    if second.leaf != Leaf::Number {
+        return Ok(());
+    }
+    if first.leaf == Leaf::Word
+        && Unit::parse(first.text).is_some_and(|unit| kind.takes(unit))
+        && !context.starts(first.text)
+    {
+        row.at += 2;
+        let message = "the unit comes after the number";
+        let help = format!("write `{} {}`", second.text, first.text);
+        return Err(Box::new(Finding::fault(FaultName::VALUE_SHAPE, first.span.to(second.span), message).help(help)));
+    }
+    if first.leaf == Leaf::Junk && matches!(first.text, "-" | "+" | "−") {
+        let rest = skip_quantity(row, 1);
+        return fault(FaultName::VALUE_SHAPE, first.span.to(rest), "a number has no sign here");
+    }
+    Ok(())
+}
+
+/// Passes a number and its unit, `ahead` tokens on, and says where they end.
+fn skip_quantity(row: &mut Row<'_>, ahead: usize) -> Span {
+    row.at += ahead;
+    let mut last = row.last();
+    while let Some(token) = row.peek() {
+        let passes = token.leaf == Leaf::Number || (token.leaf == Leaf::Word && Unit::parse(token.text).is_some());
+        if !passes {
+            break;
+        }
+        row.at += 1;
+        last = Some(token.span);
+    }
+    last.unwrap_or_else(|| row.tokens[0].span)
+}
+
+/// Ways of writing that the language does not have, each with its mending.
+fn odd_spellings(
+    row: &mut Row<'_>,
+    kind: Kind,
+    first: Quantity,
+    span: Span,
+    context: &Context<'_>,
+) -> Result<(), Box<Finding>> {
+    let (Some(sign), Some(second)) = (row.peek(), row.peek_at(1)) else { return Ok(()) };
+    if second.leaf != Leaf::Number {
+        return Ok(());
+    }
+    let shown = first.number.written_alike(first.number.value);
+    let (message, help) = if sign.leaf == Leaf::Junk && matches!(sign.text, "-" | "–" | "—" | "−") {
+        if second.text.contains('/') && first.unit.is_none() {
+            ("a mixed number is written with a space", format!("write `{shown} {}`", second.text))
+        } else {
+            ("a range is written with two points", format!("write `{shown}..{}`", second.text))
+        }
+    } else if sign.leaf == Leaf::Word
+        && sign.text == "to"
+        && first.unit.is_none()
+        && kind != Kind::Number
+        && !context.starts("to")
+    {
+        ("a range is written with two points", format!("write `{shown}..{}`", second.text))
+    } else if sign.leaf == Leaf::Comma && sign.touches && second.touches && first.unit.is_none() && context.single {
+        ("a decimal is written with a point", format!("write `{shown}.{}`", second.text))
+    } else {
+        return Ok(());
+    };
+    row.at += 1;
+    let rest = skip_quantity(row, 0);
+    Err(Box::new(Finding::fault(FaultName::VALUE_SHAPE, span.to(rest), message).help(help)))
+}
+
+/// A comma list of exact values; the last carries the unit for those that have none.
+fn amounts(row: &mut Row<'_>, kind: Kind, context: &Context<'_>) -> Read<Vec<At<Amount>>> {
+    let context = &Context { single: false, ..*context };
+    let Some((quantities, span)) = list(row, |row| quantity(row, kind, context))? else { return Ok(None) };
+    let unit = quantities.last().and_then(|last| last.it.unit);
+    let mut amounts = Vec::with_capacity(quantities.len());
+    for At { it, span } in quantities {
+        let shape = Shape::Exact(Quantity { unit: it.unit.or(unit), ..it });
+        amounts.push(At { it: judged(kind, shape, span, context)?, span });
+    }
+    Ok(Some((amounts, span)))
+}
+
+fn count(row: &mut Row<'_>, context: &Context<'_>) -> Read<u32> {
+    let Some((amount, span)) = amount(row, Kind::Number, Arity::One, context)? else { return Ok(None) };
+    let value = amount.exact();
+    match u32::try_from(value.to_integer()) {
+        Ok(whole) if value.is_integer() => Ok(Some((whole, span))),
+        _ => fault(FaultName::VALUE_SHAPE, span, format!("`{}` needs a whole number", context.word)),
+    }
+}
+
+fn system(row: &mut Row<'_>) -> Read<System> {
+    let Some(token) = row.peek() else { return Ok(None) };
+    if token.leaf == Leaf::Number {
+        let names: Vec<&str> = System::ALL.iter().map(|system| system.name()).collect();
+        row.at += 1;
+        let finding = Finding::fault(FaultName::VALUE_MISSING, token.span, "the size has no system")
+            .help(format!("write one of {} before it", or_list(&names)));
+        return Err(Box::new(finding));
+    }
+    if token.leaf != Leaf::Word {
+        return Ok(None);
+    }
+    row.at += 1;
+    if let Some(system) = System::parse(token.text) {
+        return Ok(Some((system, token.span)));
+    }
+    let names: Vec<&str> = System::ALL.iter().map(|system| system.name()).collect();
+    let message = format!("a size system is {}, not `{}`", or_list(&names), token.text);
+    fault(FaultName::WORD_CHOICE, token.span, message)
+}
+
+fn size(row: &mut Row<'_>) -> Read<Size> {
+    let Some((system, system_span)) = system(row)? else { return Ok(None) };
+    let Some(token) = row.next_if(Leaf::Number) else {
+        return fault(FaultName::VALUE_MISSING, system_span, "the size has no number");
+    };
+    let number = number(token)?.value;
+    let Some((width, span)) = width(row)? else {
+        return fault(FaultName::VALUE_MISSING, system_span.to(token.span), "the size has no width");
+    };
+    Ok(Some((Size { system, number, width }, system_span.to(span))))
+}
+
+type Runs = (System, Vec<At<SizeRange>>);
+
+fn sizes(row: &mut Row<'_>) -> Read<Runs> {
+    let Some((system, system_span)) = system(row)? else { return Ok(None) };
+    let Some((runs, span)) = list(row, size_range)? else {
+        return fault(FaultName::VALUE_MISSING, system_span, "no sizes follow the system");
+    };
+    Ok(Some(((system, runs), system_span.to(span))))
+}
+
+fn size_range(row: &mut Row<'_>) -> Read<SizeRange> {
+    let Some(first) = row.next_if(Leaf::Number) else { return Ok(None) };
+    let from = number(first)?.value;
+    let one = Exact::from_integer(1);
+    if row.next_if(Leaf::Dots).is_none() {
+        return Ok(Some((SizeRange { from, to: from, by: one }, first.span)));
+    }
+    let Some(second) = row.next_if(Leaf::Number) else {
+        return fault(FaultName::VALUE_MISSING, first.span, "the run of sizes has no end");
+    };
+    let to = number(second)?.value;
+    let mut span = first.span.to(second.span);
+    let mut by = one;
+    if row.word() == Some("by") {
+        let word = row.tokens[row.at].span;
+        row.at += 1;
+        let Some(step) = row.next_if(Leaf::Number) else {
+            return fault(FaultName::VALUE_MISSING, word, "`by` needs the step between sizes, such as `1/2`");
+        };
+        by = number(step)?.value;
+        span = span.to(step.span);
+    }
+    if by <= Exact::from_integer(0) {
+        return fault(FaultName::SIZE_STEP, span, "the step between sizes can't be nothing");
+    }
+    if from > to {
+        return fault(FaultName::VALUE_RANGE, span, "the run of sizes is upside down: the smaller comes first");
+    }
+    Ok(Some((SizeRange { from, to, by }, span)))
+}
+
+/// `D`, `ee`, or `2E` (a number that touches its letter).
+fn width(row: &mut Row<'_>) -> Read<Width> {
+    let Some(token) = row.peek() else { return Ok(None) };
+    let (text, span) = match (token.leaf, row.peek_at(1)) {
+        (Leaf::Number, Some(letter)) if letter.leaf == Leaf::Word && letter.touches => {
+            row.at += 2;
+            (format!("{}{}", token.text, letter.text), token.span.to(letter.span))
+        }
+        (Leaf::Word, _) => {
+            row.at += 1;
+            (token.text.to_owned(), token.span)
+        }
+        _ => return Ok(None),
+    };
+    if let Some(width) = parse_width(&text) {
+        return Ok(Some((width, span)));
+    }
+    let names: Vec<&str> = Width::ALL.iter().map(|width| width.name()).collect();
+    fault(FaultName::WORD_CHOICE, span, format!("`{text}` is no width; widths are {}", or_list(&names)))
+}
+
+/// "`wide` needs a length, such as `12 mm`"
+pub(super) fn missing_amount(kind: Kind, word: &str, at: Span) -> Finding {
+    let message = format!("`{word}` needs {}", kind.words());
+    Finding::fault(FaultName::VALUE_MISSING, at, message).help(format!("such as `{word} {}`", kind.example()))
+}
+
+/// The fault of a slot that nothing fills.
+pub(super) fn missing(def: &SlotDef, word: &str, at: Span) -> Finding {
+    let says = |what: String| Finding::fault(FaultName::VALUE_MISSING, at, format!("`{word}` needs {what}"));
+    match def.kind {
+        SlotKind::Amount(kind, _) | SlotKind::List(kind) | SlotKind::ValueOrPairs(_, kind) => {
+            missing_amount(kind, word, at)
+        }
+        SlotKind::Choice(words) | SlotKind::Choices(words) => says(or_list(words)),
+        SlotKind::New(thing) => {
+            Finding::fault(FaultName::NAME_MISSING, at, format!("the {} has no name", thing.word()))
+        }
+        SlotKind::Name(things) => {
+            let words: Vec<&str> = things.iter().copied().map(Thing::word).collect();
+            Finding::fault(
+                FaultName::NAME_MISSING,
+                at,
+                format!("`{word}` needs the name of a {}", words.join(" or a ")),
+            )
+        }
+        SlotKind::Names(thing) => {
+            Finding::fault(FaultName::NAME_MISSING, at, format!("`{word}` needs the names of {}s", thing.word()))
+        }
+        SlotKind::Free => Finding::fault(FaultName::NAME_MISSING, at, format!("`{word}` needs a name")),
+        SlotKind::Pairs(words, kind) => says(format!("{} by {}", kind.words(), or_list(words))),
+        SlotKind::Count => says("a whole number".to_owned()),
+        SlotKind::Size => says("a size, such as `us-men 9 D`".to_owned()),
+        SlotKind::Sizes => says("a system and sizes, such as `us-men 6..12 by 1/2`".to_owned()),
+        SlotKind::Widths => says("widths, such as `C, D, E`".to_owned()),
+        SlotKind::Text => says("a text in quotes".to_owned()),
+    }
+}

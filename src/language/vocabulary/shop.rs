@@ -1,0 +1,211 @@
+//! Words of a shop: paper, machines, house rules.
+
+use super::{
+    Arity, BlockDef, COUNT, Carries, Key, Kind, LENGTH, SlotKind, StatementDef, Thing, clause, needed, one, slot,
+    window, word,
+};
+
+pub(super) static SHOP: BlockDef = BlockDef {
+    name: "shop",
+    says: "What the shop has and how it works, whatever the model.",
+    removable: false,
+    statements: &[
+        word("paper", "The paper that sheets are printed on.")
+            .slots(&[slot(SlotKind::Choice(&["a4", "letter"]))])
+            .default("a4")
+            .example("paper a4", "paper a6"),
+        word("print", "The units that sheets print, in this order: trade, metric or both.")
+            .slots(&[slot(SlotKind::Choices(&["trade", "metric"]))])
+            .default("trade, metric")
+            .example("print trade, metric", "print feet"),
+        word("machine", "A sewing machine and what this shop has found that it does.")
+            .slots(&[slot(SlotKind::New(Thing::Machine))])
+            .carries(Carries::Block(&MACHINE))
+            .key(Key::First)
+            .example("machine post-bed { makes lockstitch }", "machine { makes lockstitch }"),
+        word("skiver", "A skiving machine and its limits.")
+            .slots(&[slot(SlotKind::New(Thing::Skiver))])
+            .carries(Carries::Block(&SKIVER))
+            .key(Key::First)
+            .example("skiver bell-skiver { leather 4 mm }", "skiver { leather 4 mm }"),
+        word("setter", "A setter of eyelets and hooks and its limits.")
+            .slots(&[slot(SlotKind::New(Thing::Setter))])
+            .carries(Carries::Block(&SETTER))
+            .key(Key::First)
+            .example("setter bench-setter { reach 30 mm }", "setter { reach 30 mm }"),
+        word("nailer", "A heel nailer and its limits.")
+            .slots(&[slot(SlotKind::New(Thing::Nailer))])
+            .carries(Carries::Block(&NAILER))
+            .key(Key::First)
+            .example("nailer heel-press { lengths 12..32 mm }", "nailer { lengths 12..32 mm }"),
+        word("house", "House rules: thresholds that are this shop's practice and nobody's law.")
+            .carries(Carries::Block(&HOUSE))
+            .example("house { cut 4 mm }", "house"),
+    ],
+};
+
+static MACHINE: BlockDef = BlockDef {
+    name: "machine",
+    says: "A sewing machine. All limits are facts, measured on this machine.",
+    removable: false,
+    statements: &[
+        word("makes", "The stitch: lockstitch (ISO 4915 class 301) or chainstitch (class 101).")
+            .slots(&[slot(SlotKind::Choice(&["lockstitch", "chainstitch"]))])
+            .needed()
+            .example("makes lockstitch", "makes knots"),
+        word("opens", "What can be pushed under the raised foot.")
+            .slots(&[LENGTH])
+            .example("opens 23 mm", "opens 5 spi"),
+        word("sews", "The tallest stack that this shop has sewn clean on it, measured loose on offcuts.")
+            .slots(&[LENGTH])
+            .needed()
+            .example("sews 19 mm", "sews 19"),
+        word("needle", "The needle sizes that it takes.")
+            .slots(&[window(Kind::NeedleSize)])
+            .needed()
+            .example("needle 200..250 Nm", "needle 250..200 Nm"),
+        word("thread", "The thread sizes that it takes.")
+            .slots(&[window(Kind::ThreadSize)])
+            .needed()
+            .example("thread 210..600 tex", "thread 210..600 mm"),
+        word("pitch", "The pitches that it can be set to.")
+            .slots(&[window(Kind::Pitch)])
+            .needed()
+            .example("pitch 4..8 spi", "pitch 4..8"),
+        word("locks-through", "The thickest stitch in which needle and bobbin thread still lock.")
+            .slots(&[LENGTH])
+            .recorded()
+            .example("locks-through 26 mm", "locks-through"),
+        word("edge-guide", "The settings of the edge guide, from the rough edge.")
+            .slots(&[window(Kind::Length)])
+            .recorded()
+            .example("edge-guide 2.5..12 mm", "edge-guide 2.5 to 12 mm"),
+        word("wall", "How near to the upper's wall the innermost row can run.")
+            .slots(&[LENGTH])
+            .example("wall 3 mm", "wall 3 deg"),
+        word("table-nose", "The breadth of the table under the needle.")
+            .slots(&[LENGTH])
+            .recorded()
+            .example("table-nose 8 mm", "table-nose eight"),
+        word("lock", "Where in the stack the threads lock, as a share from the bobbin side.")
+            .slots(&[one(Kind::Number)])
+            .default("1/2")
+            .example("lock 1/2", "lock 1/2 mm"),
+        word("bobbin", "The bobbin: outer diameter, hub, width inside; and how full it winds.")
+            .clauses(&[
+                needed("across", &[LENGTH], "outer diameter of the winding"),
+                needed("hub", &[LENGTH], "diameter of the hub"),
+                needed("wide", &[LENGTH], "width between the flanges"),
+                clause(
+                    "fill",
+                    &[one(Kind::Number)],
+                    "share of the space that is thread; the house rule `fill` if left out",
+                ),
+            ])
+            .example("bobbin across 36 mm hub 9 mm wide 12 mm", "bobbin across 36 mm hub 9 mm"),
+        word("shafts", "The tallest shaft that goes over its horn.")
+            .slots(&[LENGTH])
+            .recorded()
+            .example("shafts 260 mm", "shafts 260 oz"),
+    ],
+};
+
+static SKIVER: BlockDef = BlockDef {
+    name: "skiver",
+    says: "A skiving machine. Recorded; the skiving sheet names it.",
+    removable: false,
+    statements: &[
+        word("edge", "The thinnest edge that it leaves.").slots(&[LENGTH]).recorded().example("edge 0 mm", "edge"),
+        word("flat", "How true a flat skive is, either way.")
+            .slots(&[LENGTH])
+            .recorded()
+            .example("flat 0.1 mm", "flat 0.1"),
+        word("wide", "The widest skive.").slots(&[LENGTH]).recorded().example("wide 30 mm", "wide 30 spi"),
+        word("leather", "The thickest leather that it takes.")
+            .slots(&[one(Kind::Thickness)])
+            .recorded()
+            .example("leather 4 mm", "leather 4 tex"),
+    ],
+};
+
+static SETTER: BlockDef = BlockDef {
+    name: "setter",
+    says: "A setter of eyelets and hooks. Recorded; the hardware sheet names it.",
+    removable: false,
+    statements: &[
+        word("reach", "How far from the edge it reaches.").slots(&[LENGTH]).recorded().example("reach 30 mm", "reach"),
+        word("through", "The thickness that it can set through.")
+            .slots(&[window(Kind::Thickness)])
+            .recorded()
+            .example("through 2..6 mm", "through 6..2 mm"),
+    ],
+};
+
+static NAILER: BlockDef = BlockDef {
+    name: "nailer",
+    says: "A heel nailer. Recorded; the heeling sheet names it.",
+    removable: false,
+    statements: &[
+        word("lengths", "The nail lengths that it drives.")
+            .slots(&[window(Kind::Length)])
+            .recorded()
+            .example("lengths 12..32 mm", "lengths 32..12 mm"),
+        word("nails", "How many nails it drives at once.")
+            .slots(&[COUNT])
+            .recorded()
+            .example("nails 14", "nails 14 mm"),
+    ],
+};
+
+macro_rules! house {
+    ($($word:literal $kind:ident $arity:ident $default:literal $fails:literal $recorded:ident $says:literal;)+) => {
+        static HOUSE: BlockDef = BlockDef {
+            name: "house",
+            says: "House rules, each with the default that holds where the shop says nothing. They are common practice with no published source; a finding that rests on one says so.",
+            removable: false,
+            statements: &[$(house_rule($word, $says, &[slot(SlotKind::Amount(Kind::$kind, Arity::$arity))], $default, $recorded)
+                .example(concat!($word, " ", $default), concat!($word, " ", $fails))),+],
+        };
+    };
+}
+
+const fn house_rule(
+    name: &'static str,
+    says: &'static str,
+    slots: &'static [super::SlotDef],
+    default: &'static str,
+    is_recorded: bool,
+) -> StatementDef {
+    let mut rule = word(name, says).slots(slots).default(default);
+    rule.recorded = is_recorded;
+    rule
+}
+
+house! {
+    "edge-after-sanding" Length One "2 mm" "2" false "The least leather between the outer row and the finished edge.";
+    "off-the-edge" Length One "1 mm" "1 oz" false "What trimming and sanding take off the sewn edge.";
+    "cut" Length One "4 mm" "4" false "What rough-rounding cuts away outside the rough edge.";
+    "pincers" Length One "12 mm" "12" true "Free leather that the lasting pincers need.";
+    "rows-start" Length One "12 mm" "12 spi" false "How far behind the breast the sole rows start and stop.";
+    "turnout-holds" Length One "15 mm" "15" false "How far behind the breast the waist's turnout still holds.";
+    "blend" Length One "25 mm" "25 spi" false "The length over which one turnout passes into the next.";
+    "inside-feather" Length One "5 mm" "5" false "The least distance of a through-seam or clinch nail inside the feather line.";
+    "clinch" Length Window "1.5..5 mm" "5..1.5 mm" false "How much of a clinch nail stands beyond what it holds, least and most.";
+    "behind-joint" Length One "10 mm" "10" false "How far behind its side's joint the last clinch nail stands.";
+    "reserve" Length One "2 mm" "2" true "What a blind nail's point keeps clear of the insole's face.";
+    "bite" Length One "5 mm" "5" true "How deep a heel nail must hold in leather.";
+    "heads-below" Length One "1 mm" "1" true "How much deeper than sanding the nail heads lie.";
+    "stage-sink" Length One "0.5 mm" "0.5" true "How deep heads are sunk in a stage that is built over.";
+    "gauge" Length One "0.5 mm" "0.5" false "How true a stack of lifts is built to its gauge, either way.";
+    "wedge-at-breast" Length One "1 mm" "1" false "The least thickness of a wedge at the breast.";
+    "row-inside-edges" Length One "2 mm" "2" true "The least distance of an upper row from the edges of its parts.";
+    "least-substance" Thickness One "1.0 mm" "1.0" true "The least leather left under an upper row.";
+    "step" Thickness One "1.2 mm" "1.2" true "The highest step felt inside at a lap that no lining covers.";
+    "mulled-from" Thickness One "7 oz" "7 spi" true "From this substance on, upper leather is mulled before lasting.";
+    "perforation-upper" Number One "0.5" "0.5 mm" true "Needle over pitch above which an upper row is noted.";
+    "perforation-sole" Number One "0.6" "0.6 mm" true "Needle over pitch above which a sole row is noted.";
+    "needle-over-thread" Number Window "2.5..3.7" "3.7..2.5" true "Needle blade over thread diameter outside which it is noted.";
+    "fill" Number One "0.6" "0.6 mm" false "How full a bobbin winds, where the machine does not say.";
+    "tails" Length One "150 mm" "150" false "Thread left at both ends of a row together.";
+    "thread-waste" Share One "15 %" "150 %" false "What is added to thread when it is bought.";
+}
