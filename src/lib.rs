@@ -6,3 +6,4 @@ pub mod finding;
 pub mod language;
 pub mod measure;
 pub mod source;
+pub mod spec;

@@ -1,0 +1,385 @@
+//! The bottom of a model.
+
+use super::declared::StockNames;
+use super::fields::Fields;
+use super::shop::Machine;
+use super::stock::{Adhesive, Nail, Outsole, Rubber, SoleLeather, Thread};
+use super::value::{Val, Valued};
+use crate::finding::{FaultName, Finding};
+use crate::language::Hole;
+use crate::measure::Amount;
+use crate::source::Span;
+use std::sync::Arc;
+
+/// A layer's role. The order is the order from the foot down.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[expect(missing_docs, reason = "the roles of the vocabulary")]
+pub enum Role {
+    Insole,
+    Arch,
+    Shank,
+    Pad,
+    Filler,
+    Midsole,
+    Slip,
+    Outsole,
+}
+
+impl Role {
+    /// All roles from the foot down.
+    pub const ALL: &'static [Role] =
+        &[Role::Insole, Role::Arch, Role::Shank, Role::Pad, Role::Filler, Role::Midsole, Role::Slip, Role::Outsole];
+
+    /// As written.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Role::Insole => "insole",
+            Role::Arch => "arch",
+            Role::Shank => "shank",
+            Role::Pad => "pad",
+            Role::Filler => "filler",
+            Role::Midsole => "midsole",
+            Role::Slip => "slip",
+            Role::Outsole => "outsole",
+        }
+    }
+}
+
+/// What a layer is made of.
+#[derive(Clone, Debug)]
+pub enum Material {
+    /// Sole leather of a substance.
+    Leather(Arc<SoleLeather>, Valued<Amount>),
+    /// A moulded outsole.
+    Outsole(Arc<Outsole>),
+    /// Sheet rubber.
+    Rubber(Arc<Rubber>),
+}
+
+impl Material {
+    /// The stock's name.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        match self {
+            Material::Leather(stock, _) => &stock.name,
+            Material::Outsole(stock) => &stock.name,
+            Material::Rubber(stock) => &stock.name,
+        }
+    }
+}
+
+/// Which part of the bottom a layer covers.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the words of the vocabulary")]
+pub enum Extent {
+    All,
+    Forepart,
+    Waist,
+    Seat,
+}
+
+/// Where a layer ends at the heel.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Ends {
+    /// It runs to the back.
+    Full,
+    /// It ends this many mm behind the breast line.
+    BehindBreast(f64),
+}
+
+/// A layer of the bottom.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Layer {
+    pub role: Role,
+    pub span: Span,
+    pub of: Val<Material>,
+    pub covers: Val<Extent>,
+    pub breadth: Option<Val<Amount>>,
+    pub ends: Val<Ends>,
+    pub grain: Option<Val<&'static str>>,
+    pub bonded: Option<Val<Arc<Adhesive>>>,
+    pub rigid: bool,
+}
+
+/// Turnout by zone.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the clause of that word")]
+pub struct Turnout {
+    pub forepart: Val<Amount>,
+    pub waist_outside: Val<Amount>,
+    pub waist_inside: Val<Amount>,
+    pub heel: Val<Amount>,
+}
+
+/// How the forefoot is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ForefootHold {
+    /// A through-seam, last out.
+    Sewn,
+    /// Nails.
+    Nailed,
+}
+
+/// The forefoot.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Forefoot {
+    pub hold: Val<ForefootHold>,
+    pub on: Option<Val<Arc<Machine>>>,
+    pub inside_feather: Val<Amount>,
+    pub pitch: Option<Val<Amount>>,
+    pub thread: Option<Val<Arc<Thread>>>,
+    pub needle: Option<Val<Amount>>,
+    pub with: Option<Val<Arc<Nail>>>,
+    pub apart: Option<Val<Amount>>,
+}
+
+/// A line of clinch nails.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct NailLine {
+    pub span: Span,
+    pub with: Val<Arc<Nail>>,
+    pub inside_feather: Val<Amount>,
+    pub apart: Val<Amount>,
+    pub length: Option<Val<Amount>>,
+    pub to: Option<Val<Amount>>,
+}
+
+/// The rows that hold the sole.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Sole {
+    pub span: Span,
+    pub through: Val<Role>,
+    pub on: Val<Arc<Machine>>,
+    pub rows: Val<u32>,
+    pub from_edge: Val<Amount>,
+    pub apart: Option<Val<Amount>>,
+    pub pitch: Val<Amount>,
+    pub thread: Val<Arc<Thread>>,
+    pub needle: Val<Amount>,
+}
+
+/// The bottom.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Bottom {
+    pub turnout: Result<Turnout, Hole>,
+    /// From the foot down.
+    pub layers: Vec<Layer>,
+    pub forefoot: Option<Forefoot>,
+    pub waist: Option<NailLine>,
+    pub seat: Option<NailLine>,
+    pub sole: Result<Sole, Hole>,
+}
+
+impl Bottom {
+    /// The layer of a role.
+    #[must_use]
+    pub fn layer(&self, role: Role) -> Option<&Layer> {
+        self.layers.iter().find(|layer| layer.role == role)
+    }
+}
+
+pub(super) fn bottom(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Bottom {
+    let mut layers: Vec<Layer> = fields
+        .all("layer")
+        .into_iter()
+        .filter_map(|field| {
+            let role = field.word(0).ok()?;
+            let role_found = Role::ALL.iter().copied().find(|known| known.name() == role.it)?;
+            Some(layer(role_found, role.span(), &field.inner()?, stock, findings))
+        })
+        .collect();
+    layers.sort_by_key(|layer| layer.role);
+    if layers.is_empty() && fields.all("layer").is_empty() {
+        findings.push(
+            Finding::fault(FaultName::STATEMENT_MISSING, fields.block.open, "the bottom has no layers")
+                .help("add at least an insole, a midsole and an outsole, such as `layer midsole { of bend 12 iron }`"),
+        );
+    }
+    let turnout = fields.need("turnout", findings).map(|field| {
+        let waist = field.need_clause("at-waist", 0);
+        Turnout {
+            forepart: field.need_clause("at-forepart", 0),
+            waist_inside: field.clause_amount("at-waist-inside").unwrap_or_else(|| waist.clone()),
+            waist_outside: waist,
+            heel: field.need_clause("at-heel", 0),
+        }
+    });
+    let waist = fields.inner("waist").map(|inner| nail_line(&inner, None, stock, findings));
+    let seat = match (fields.inner("seat"), &waist) {
+        (Some(inner), waist) => Some(nail_line(&inner, waist.as_ref(), stock, findings)),
+        (None, Some(waist)) => Some(NailLine { to: None, ..waist.clone() }),
+        (None, None) => None,
+    };
+    Bottom {
+        turnout,
+        layers,
+        forefoot: forefoot(fields, stock, findings),
+        waist,
+        seat,
+        sole: sole(fields, stock, findings),
+    }
+}
+
+fn layer(role: Role, span: Span, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Layer {
+    let covers = inner.word("covers", findings).map(|word| {
+        word.map(|word| match word {
+            "forepart" => Extent::Forepart,
+            "waist" => Extent::Waist,
+            "seat" => Extent::Seat,
+            _ => Extent::All,
+        })
+    });
+    Layer {
+        role,
+        span,
+        of: material(inner, stock, findings),
+        covers,
+        breadth: inner.maybe_amount("breadth"),
+        ends: ends(inner, findings),
+        grain: inner.maybe_word("grain"),
+        bonded: inner.maybe_named("bonded", &stock.adhesives(), findings),
+        rigid: inner.flag("rigid"),
+    }
+}
+
+fn ends(inner: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Ends> {
+    let word = inner.word("ends", findings)?;
+    let tucked = inner.get("ends").and_then(|field| field.maybe_amount(1)).transpose()?;
+    let tucked = tucked.map_or(0.0, |amount| amount.it.nominal());
+    Ok(word.map(|word| match word {
+        "full" => Ends::Full,
+        "tucked" => Ends::BehindBreast(tucked),
+        _ => Ends::BehindBreast(0.0),
+    }))
+}
+
+/// The stock of a layer; sole leather needs one of the substances that it is stocked in.
+fn material(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Val<Material> {
+    let field = inner.need("of", findings)?;
+    let name = field.text(0)?;
+    let substance = field.maybe_amount(1);
+    let found = stock.material(&name.it, name.span(), findings)?;
+    let wrong = |finding: Finding, findings: &mut Vec<Finding>| {
+        let hole = Hole { fault: finding.name, span: name.span() };
+        findings.push(finding);
+        Err(hole)
+    };
+    let of = match (found, substance) {
+        (super::declared::AnyMaterial::Leather(leather), Some(substance)) => {
+            let substance = substance?;
+            if let Ok(stocked) = &leather.substances
+                && !stocked.it.iter().any(|known| known.it.exact() == substance.it.exact())
+            {
+                let message = format!("`{}` is not stocked in this substance", leather.name);
+                let finding = Finding::fault(FaultName::VALUE_NONSENSE, substance.span(), message)
+                    .also(stocked.span(), "stocked in these")
+                    .help("take one of the substances stocked, or add this one to the stock");
+                return wrong(finding, findings);
+            }
+            Material::Leather(leather, substance)
+        }
+        (super::declared::AnyMaterial::Leather(leather), None) => {
+            let message = format!("`{}` is stocked in substances and this says none", leather.name);
+            let finding = Finding::fault(FaultName::VALUE_MISSING, name.span(), message)
+                .help(format!("write it behind the name, such as `of {} 10 iron`", leather.name));
+            return wrong(finding, findings);
+        }
+        (_, Some(Ok(substance))) => {
+            let message = format!("`{}` has one thickness; none is chosen here", name.it);
+            return wrong(Finding::fault(FaultName::SHAPE_UNEXPECTED, substance.span(), message), findings);
+        }
+        (_, Some(Err(hole))) => return Err(hole),
+        (super::declared::AnyMaterial::Outsole(outsole), None) => Material::Outsole(outsole),
+        (super::declared::AnyMaterial::Rubber(rubber), None) => Material::Rubber(rubber),
+    };
+    Ok(name.map(|_| of))
+}
+
+fn forefoot(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Option<Forefoot> {
+    let field = fields.get("forefoot")?;
+    let inner = field.inner()?;
+    let hold = field
+        .word(0)
+        .map(|word| word.map(|word| if word == "nailed" { ForefootHold::Nailed } else { ForefootHold::Sewn }));
+    if hold.as_ref().is_ok_and(|hold| hold.it == ForefootHold::Sewn) {
+        for word in ["on", "pitch", "thread", "needle"] {
+            if !inner.flag(word) {
+                inner.lacks(word, findings);
+            }
+        }
+    }
+    Some(Forefoot {
+        hold,
+        on: inner.maybe_named("on", &stock.machines(), findings),
+        inside_feather: inner.amount("inside-feather", findings),
+        pitch: inner.maybe_amount("pitch"),
+        thread: inner.maybe_named("thread", &stock.threads(), findings),
+        needle: inner.maybe_amount("needle"),
+        with: inner.maybe_named("with", &stock.nails(), findings),
+        apart: inner.maybe_amount("apart"),
+    })
+}
+
+/// A line of nails; what it leaves out is as in `like`.
+fn nail_line(
+    inner: &Fields<'_>,
+    like: Option<&NailLine>,
+    stock: &StockNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> NailLine {
+    let amount = |word: &str, of: fn(&NailLine) -> &Val<Amount>, findings: &mut Vec<Finding>| match (
+        inner.maybe_amount(word),
+        like,
+    ) {
+        (Some(value), _) => value,
+        (None, Some(like)) => of(like).clone(),
+        (None, None) => Err(inner.lacks(word, findings)),
+    };
+    let with = match (inner.maybe_named("with", &stock.nails(), findings), like) {
+        (Some(nail), _) => nail,
+        (None, Some(like)) => like.with.clone(),
+        (None, None) => Err(inner.lacks("with", findings)),
+    };
+    NailLine {
+        span: inner.block.open,
+        with,
+        inside_feather: amount("inside-feather", |line| &line.inside_feather, findings),
+        apart: amount("apart", |line| &line.apart, findings),
+        length: inner.maybe_amount("length"),
+        to: inner.maybe_amount("to"),
+    }
+}
+
+fn sole(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Result<Sole, Hole> {
+    let field = fields.need("sole", findings)?;
+    let inner = field.inner().ok_or_else(|| field.lost())?;
+    let through = inner.word("through", findings).map(|word| {
+        word.map(|word| match word {
+            "midsole" => Role::Midsole,
+            "slip" => Role::Slip,
+            _ => Role::Outsole,
+        })
+    });
+    let rows = inner.count("rows", findings);
+    let apart = inner.maybe_amount("apart");
+    if apart.is_none() && rows.as_ref().is_ok_and(|rows| rows.it > 1) {
+        inner.lacks("apart", findings);
+    }
+    Ok(Sole {
+        span: field.force.statement.word,
+        through,
+        on: inner.named("on", &stock.machines(), findings),
+        rows,
+        from_edge: inner.amount("from-edge", findings),
+        apart,
+        pitch: inner.amount("pitch", findings),
+        thread: inner.named("thread", &stock.threads(), findings),
+        needle: inner.amount("needle", findings),
+    })
+}

@@ -1,0 +1,32 @@
+//! Typed statements to what was declared: shop, stock, lasts, models, with names resolved.
+//!
+//! Each value keeps how and where it was written; what a fault took is a hole that remembers the fault.
+
+mod bottom;
+mod declared;
+mod fields;
+mod heel;
+mod last;
+mod load;
+mod merge;
+mod model;
+mod shop;
+mod sizes;
+mod stock;
+mod upper;
+mod value;
+mod world;
+
+pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, NailLine, Role, Sole, Turnout};
+pub use heel::{Heel, HeelNails, Lifts, Stage};
+pub use last::{Grade, Last, Station};
+pub use load::{Loaded, load};
+pub use model::{Check, Claim, Finish, Lasting, Model, RouteEdit};
+pub use shop::{Bobbin, House, Machine, Shop, Stitch};
+pub use sizes::{MAX_SIZES, Made};
+pub use stock::{
+    Adhesive, Cap, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
+};
+pub use upper::{Collar, Facing, Gusset, Lap, Mark, Part, Seam, Skive, Stay, Stiffened, Stitching, Upper};
+pub use value::{ByPlace, Val, Valued};
+pub use world::{World, worlds};

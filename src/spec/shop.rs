@@ -1,0 +1,168 @@
+//! The shop: paper, machines, house rules.
+
+use super::fields::Fields;
+use super::value::Val;
+use crate::finding::Finding;
+use crate::language::vocabulary::Need;
+use crate::measure::Amount;
+use crate::source::{Nature, Span};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// The stitch of a machine (ISO 4915).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stitch {
+    /// Class 301.
+    Lockstitch,
+    /// Class 101.
+    Chainstitch,
+}
+
+/// A bobbin's winding space.
+#[derive(Clone, Debug)]
+pub struct Bobbin {
+    /// Outer diameter.
+    pub across: Val<Amount>,
+    /// Hub diameter.
+    pub hub: Val<Amount>,
+    /// Width between the flanges.
+    pub wide: Val<Amount>,
+    /// How full it winds; the house rule if the machine does not say.
+    pub fill: Val<Amount>,
+}
+
+/// A sewing machine.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Machine {
+    pub name: String,
+    pub span: Span,
+    pub stitch: Val<Stitch>,
+    pub opens: Option<Val<Amount>>,
+    pub sews: Val<Amount>,
+    pub needle: Val<Amount>,
+    pub thread: Val<Amount>,
+    pub pitch: Val<Amount>,
+    pub locks_through: Option<Val<Amount>>,
+    pub edge_guide: Option<Val<Amount>>,
+    pub wall: Option<Val<Amount>>,
+    pub table_nose: Option<Val<Amount>>,
+    pub lock: Val<Amount>,
+    pub bobbin: Option<Bobbin>,
+    pub shafts: Option<Val<Amount>>,
+}
+
+/// House rules by their word; every word of the vocabulary's `house` block has a value or a hole.
+#[derive(Clone, Debug, Default)]
+pub struct House {
+    rules: BTreeMap<&'static str, Val<Amount>>,
+}
+
+impl House {
+    /// The rule of that word.
+    ///
+    /// # Errors
+    /// The hole, if a fault took it.
+    ///
+    /// # Panics
+    /// If the vocabulary has no such house rule: a mistake in this program, found by any test that asks.
+    pub fn rule(&self, word: &str) -> Val<Amount> {
+        self.rules.get(word).cloned().unwrap_or_else(|| panic!("`{word}` is no house rule"))
+    }
+
+    /// All rules in the order of their words.
+    pub fn rules(&self) -> impl Iterator<Item = (&'static str, &Val<Amount>)> {
+        self.rules.iter().map(|(word, value)| (*word, value))
+    }
+}
+
+/// The shop.
+#[derive(Clone, Debug)]
+pub struct Shop {
+    /// Its name.
+    pub name: String,
+    /// Its paper.
+    pub paper: Val<&'static str>,
+    /// The units that it prints, in their order.
+    pub print: Val<Vec<&'static str>>,
+    /// Machines by name.
+    pub machines: BTreeMap<String, Arc<Machine>>,
+    /// Names of its skivers, setters and nailers.
+    pub tools: BTreeMap<&'static str, Vec<String>>,
+    /// House rules.
+    pub house: House,
+}
+
+pub(super) fn shop(name: &str, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Shop {
+    let house = house(fields, findings);
+    let fill = house.rule("fill");
+    let machines = fields.all("machine").into_iter().filter_map(|field| {
+        let name = field.text(0).ok()?;
+        let inner = field.inner()?;
+        Some((name.it.clone(), Arc::new(machine(name.it, field.force.statement.word, &inner, &fill, findings))))
+    });
+    let machines = machines.collect();
+    let tools = ["skiver", "setter", "nailer"].into_iter().map(|word| {
+        let mut names: Vec<String> = fields.all(word).iter().filter_map(|field| Some(field.text(0).ok()?.it)).collect();
+        names.sort();
+        (word, names)
+    });
+    Shop {
+        name: name.to_owned(),
+        paper: fields.word("paper", findings),
+        print: fields.words("print", findings),
+        machines,
+        tools: tools.collect(),
+        house,
+    }
+}
+
+fn house(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> House {
+    let written = fields.inner("house");
+    let def = match fields.block.def.statement("house").map(|statement| statement.carries) {
+        Some(crate::language::vocabulary::Carries::Block(def)) => def,
+        _ => return House::default(),
+    };
+    let empty = super::merge::Merged { def, open: fields.block.open, statements: Vec::new() };
+    let fields = written.unwrap_or_else(|| Fields::new(&empty, Nature::HouseRule, format!("{} / house", fields.path)));
+    let fields = Fields { nature: Nature::HouseRule, ..fields };
+    let rules = def.statements.iter().filter(|statement| matches!(statement.need, Need::Default(_)));
+    House { rules: rules.map(|statement| (statement.word, house_rule(&fields, statement.word, findings))).collect() }
+}
+
+fn house_rule(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Amount> {
+    let mut value = fields.amount(word, findings)?;
+    if value.origin.provenance == crate::source::Provenance::Written {
+        value.origin.provenance = crate::source::Provenance::House;
+    }
+    Ok(value)
+}
+
+fn machine(name: String, span: Span, fields: &Fields<'_>, fill: &Val<Amount>, findings: &mut Vec<Finding>) -> Machine {
+    let stitch = fields
+        .word("makes", findings)
+        .map(|word| word.map(|word| if word == "chainstitch" { Stitch::Chainstitch } else { Stitch::Lockstitch }));
+    let bobbin = fields.get("bobbin").map(|field| Bobbin {
+        across: field.need_clause("across", 0),
+        hub: field.need_clause("hub", 0),
+        wide: field.need_clause("wide", 0),
+        fill: field.clause_amount("fill").unwrap_or_else(|| fill.clone()),
+    });
+    Machine {
+        name,
+        span,
+        stitch,
+        opens: fields.maybe_amount("opens"),
+        sews: fields.amount("sews", findings),
+        needle: fields.amount("needle", findings),
+        thread: fields.amount("thread", findings),
+        pitch: fields.amount("pitch", findings),
+        locks_through: fields.maybe_amount("locks-through"),
+        edge_guide: fields.maybe_amount("edge-guide"),
+        wall: fields.maybe_amount("wall"),
+        table_nose: fields.maybe_amount("table-nose"),
+        lock: fields.amount("lock", findings),
+        bobbin,
+        shafts: fields.maybe_amount("shafts"),
+    }
+}

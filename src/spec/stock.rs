@@ -1,0 +1,197 @@
+//! The stock: what things are made of.
+
+use super::fields::Fields;
+use super::value::Val;
+use crate::finding::Finding;
+use crate::language::{At, Hole};
+use crate::measure::Amount;
+use crate::source::Span;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+macro_rules! stock {
+    ($($(#[$doc:meta])* $name:ident { $($field:ident: $type:ty),+ $(,)? })+) => {
+        $(
+            $(#[$doc])*
+            #[derive(Clone, Debug)]
+            #[expect(missing_docs, reason = "each field is the statement of that word")]
+            pub struct $name { pub name: String, pub span: Span, $(pub $field: $type),+ }
+        )+
+    };
+}
+
+stock! {
+    /// Leather of uppers and linings.
+    UpperLeather { substance: Val<Amount>, one_hide: bool }
+    /// Leather of bottoms, by substances.
+    SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>> }
+    /// A moulded outsole.
+    Outsole { base: Val<Amount>, lug: Option<Val<Amount>> }
+    /// Sheet rubber.
+    Rubber { thickness: Val<Amount> }
+    /// A heel's cap.
+    Cap { thickness: Val<Amount> }
+    /// Board or leather of counters and puffs.
+    Stiffener { thickness: Val<Amount> }
+    /// A thread.
+    Thread {
+        size: Val<Amount>,
+        needle: Option<Val<Amount>>,
+        strength: Option<Val<Amount>>,
+        density: Val<Amount>,
+        packing: Val<Amount>,
+        diameter: Option<Val<Amount>>,
+    }
+    /// Heel lifts, by substances.
+    Lift { substances: Val<Vec<At<Amount>>> }
+    /// A nail, by lengths.
+    Nail {
+        lengths: Val<Vec<At<Amount>>>,
+        shank: Option<Val<Amount>>,
+        clinches: bool,
+        sunk: Option<Val<Amount>>,
+    }
+    /// An eyelet or a hook.
+    Hardware { punch: Val<Amount> }
+    /// An adhesive.
+    Adhesive {
+        coats: Option<Val<u32>>,
+        coverage: Option<Val<Amount>>,
+        open: Option<Val<Amount>>,
+        press: Option<Val<Amount>>,
+        set: Option<Val<Amount>>,
+        reactivated: bool,
+    }
+}
+
+/// Everything in stock, by kind and name.
+#[derive(Clone, Debug, Default)]
+#[expect(missing_docs, reason = "each field is the kind of stock of that word")]
+pub struct Stock {
+    pub upper_leathers: BTreeMap<String, Arc<UpperLeather>>,
+    pub sole_leathers: BTreeMap<String, Arc<SoleLeather>>,
+    pub outsoles: BTreeMap<String, Arc<Outsole>>,
+    pub rubbers: BTreeMap<String, Arc<Rubber>>,
+    pub caps: BTreeMap<String, Arc<Cap>>,
+    pub stiffeners: BTreeMap<String, Arc<Stiffener>>,
+    pub threads: BTreeMap<String, Arc<Thread>>,
+    pub lifts: BTreeMap<String, Arc<Lift>>,
+    pub nails: BTreeMap<String, Arc<Nail>>,
+    pub eyelets: BTreeMap<String, Arc<Hardware>>,
+    pub hooks: BTreeMap<String, Arc<Hardware>>,
+    pub adhesives: BTreeMap<String, Arc<Adhesive>>,
+}
+
+impl Stock {
+    /// Adds one declaration of the stock; `word` is the word that declares it.
+    pub(super) fn add(&mut self, word: &str, name: &str, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) {
+        let name = name.to_owned();
+        match word {
+            "upper-leather" => put(&mut self.upper_leathers, upper_leather(name, span, fields, findings)),
+            "sole-leather" => put(&mut self.sole_leathers, sole_leather(name, span, fields, findings)),
+            "outsole" => put(&mut self.outsoles, outsole(name, span, fields, findings)),
+            "rubber" => {
+                let thickness = fields.amount("thickness", findings);
+                put(&mut self.rubbers, Rubber { name, span, thickness });
+            }
+            "cap" => {
+                let thickness = fields.amount("thickness", findings);
+                put(&mut self.caps, Cap { name, span, thickness });
+            }
+            "stiffener" => {
+                let thickness = fields.amount("thickness", findings);
+                put(&mut self.stiffeners, Stiffener { name, span, thickness });
+            }
+            "thread" => put(&mut self.threads, thread(name, span, fields, findings)),
+            "lift" => {
+                let substances = list(fields, "substances", findings);
+                put(&mut self.lifts, Lift { name, span, substances });
+            }
+            "nail" => put(&mut self.nails, nail(name, span, fields, findings)),
+            "eyelet" => put(&mut self.eyelets, hardware(name, span, fields, findings)),
+            "hook" => put(&mut self.hooks, hardware(name, span, fields, findings)),
+            "adhesive" => put(&mut self.adhesives, adhesive(name, span, fields)),
+            _ => {}
+        }
+    }
+}
+
+trait Item {
+    fn name(&self) -> &str;
+}
+
+macro_rules! items {
+    ($($type:ident)+) => { $(impl Item for $type { fn name(&self) -> &str { &self.name } })+ };
+}
+items! { UpperLeather SoleLeather Outsole Rubber Cap Stiffener Thread Lift Nail Hardware Adhesive }
+
+fn put<T: Item>(map: &mut BTreeMap<String, Arc<T>>, item: T) {
+    map.entry(item.name().to_owned()).or_insert_with(|| Arc::new(item));
+}
+
+fn list(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Vec<At<Amount>>> {
+    fields.need(word, findings).and_then(|field| field.amounts(0))
+}
+
+fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> UpperLeather {
+    UpperLeather { name, span, substance: fields.amount("substance", findings), one_hide: fields.flag("one-hide") }
+}
+
+fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {
+    let substances = list(fields, "substances", findings);
+    SoleLeather { name, span, substances, tolerance: fields.maybe_amount("tolerance") }
+}
+
+fn outsole(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Outsole {
+    Outsole { name, span, base: fields.amount("base", findings), lug: fields.maybe_amount("lug") }
+}
+
+fn thread(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Thread {
+    Thread {
+        name,
+        span,
+        size: fields.amount("size", findings),
+        needle: fields.maybe_amount("needle"),
+        strength: fields.maybe_amount("strength"),
+        density: fields.amount("density", findings),
+        packing: fields.amount("packing", findings),
+        diameter: fields.maybe_amount("diameter"),
+    }
+}
+
+fn nail(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Nail {
+    let lengths = list(fields, "lengths", findings);
+    let (shank, sunk) = (fields.maybe_amount("shank"), fields.maybe_amount("sunk"));
+    Nail { name, span, lengths, shank, clinches: fields.flag("clinches"), sunk }
+}
+
+fn hardware(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Hardware {
+    Hardware { name, span, punch: fields.amount("punch", findings) }
+}
+
+fn adhesive(name: String, span: Span, fields: &Fields<'_>) -> Adhesive {
+    Adhesive {
+        name,
+        span,
+        coats: fields.maybe_count("coats"),
+        coverage: fields.maybe_amount("coverage"),
+        open: fields.maybe_amount("open"),
+        press: fields.maybe_amount("press"),
+        set: fields.maybe_amount("set"),
+        reactivated: fields.get("set").is_some_and(|field| field.has_clause("reactivated")),
+    }
+}
+
+impl SoleLeather {
+    /// The spread of a piece of the stated substance: the stock's tolerance stays with it.
+    ///
+    /// # Errors
+    /// The hole of a tolerance that a fault took.
+    pub fn spread_of(&self, substance: &Amount) -> Result<crate::measure::Spread, Hole> {
+        let half = match &self.tolerance {
+            Some(tolerance) => tolerance.as_ref().map_err(|hole| *hole)?.it.nominal(),
+            None => 0.0,
+        };
+        Ok(crate::measure::Spread::around(substance.nominal(), half))
+    }
+}

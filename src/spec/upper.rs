@@ -1,0 +1,356 @@
+//! The upper of a model.
+
+use super::declared::{ModelNames, StockNames};
+use super::fields::{Field, Fields};
+use super::shop::Machine;
+use super::stock::{Hardware, Stiffener, Thread, UpperLeather};
+use super::value::{Val, Valued};
+use crate::finding::Finding;
+use crate::language::Hole;
+use crate::language::vocabulary::Thing;
+use crate::measure::Amount;
+use crate::source::Span;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// A part of the upper.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Part {
+    pub name: String,
+    pub span: Span,
+    pub of: Val<Arc<UpperLeather>>,
+    pub zone: Option<Val<&'static str>>,
+    pub pieces: Val<u32>,
+    pub area: Val<Amount>,
+    pub stretch: Option<Val<&'static str>>,
+    pub pattern: Option<Val<String>>,
+    pub folded: Option<Val<Amount>>,
+}
+
+/// Rows of stitches: what every seam has.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement or clause of that word")]
+pub struct Stitching {
+    pub rows: Val<u32>,
+    pub first: Option<Val<Amount>>,
+    pub apart: Option<Val<Amount>>,
+    pub pitch: Val<Amount>,
+    pub thread: Val<Arc<Thread>>,
+    pub needle: Val<Amount>,
+    pub on: Val<Arc<Machine>>,
+}
+
+/// How one part is thinned at a lap.
+#[derive(Clone, Debug, Default)]
+pub struct Skive {
+    /// Width of the edge taper and what is left at the edge.
+    pub edge: Option<(Val<Amount>, Val<Amount>)>,
+    /// What is left over the whole lap inside the turnout.
+    pub flat: Option<Val<Amount>>,
+}
+
+/// A lap.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement or clause of that word")]
+pub struct Lap {
+    pub span: Span,
+    pub top: Val<Arc<Part>>,
+    pub under: Val<Arc<Part>>,
+    pub wide: Val<Amount>,
+    pub skives: BTreeMap<String, Skive>,
+    pub enters_inside: Option<Val<Amount>>,
+    pub enters_outside: Option<Val<Amount>>,
+    pub leans: Option<Val<Amount>>,
+    pub stitching: Stitching,
+}
+
+/// A closed seam.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Seam {
+    pub name: String,
+    pub joins: Result<Vec<Valued<Arc<Part>>>, Hole>,
+    pub allowance: Val<Amount>,
+    pub rubbed_flat: bool,
+    pub stitching: Stitching,
+}
+
+/// A stay.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Stay {
+    pub name: String,
+    pub of: Val<Arc<Part>>,
+    pub covers: Val<String>,
+    pub wide: Val<Amount>,
+    pub loop_length: Option<Val<Amount>>,
+    pub stitching: Stitching,
+}
+
+/// A gusseted tongue.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Gusset {
+    pub part: Val<Arc<Part>>,
+    pub joins: Val<Arc<Part>>,
+    pub to: Val<Amount>,
+    pub stitching: Stitching,
+}
+
+/// A collar.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Collar {
+    pub part: Val<Arc<Part>>,
+    pub joins: Val<Arc<Part>>,
+    pub folded: Option<Val<Amount>>,
+    pub stitching: Stitching,
+}
+
+/// A counter or a puff.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Stiffened {
+    pub of: Val<Arc<Stiffener>>,
+    pub skived: Option<Val<Amount>>,
+    pub reaches: Option<Val<Amount>>,
+}
+
+/// Eyelets and hooks of one side.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Facing {
+    pub eyelets: Option<(Val<u32>, Val<Arc<Hardware>>, Val<Amount>)>,
+    pub hooks: Option<(Val<u32>, Val<Arc<Hardware>>, Val<Amount>)>,
+    pub first: Val<Amount>,
+    pub from_edge: Val<Amount>,
+    pub backing: Option<Option<Val<Arc<Part>>>>,
+    pub with: Option<Val<String>>,
+}
+
+/// The maker's mark.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the slot or clause of that name")]
+pub struct Mark {
+    pub how: Val<&'static str>,
+    pub says: Val<String>,
+    pub on: Val<Arc<Part>>,
+}
+
+/// The upper.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Upper {
+    pub shaft: Option<(Val<Amount>, Option<Val<Amount>>)>,
+    pub parts: BTreeMap<String, Arc<Part>>,
+    pub turned_out: Result<Vec<Valued<Arc<Part>>>, Hole>,
+    pub lasted_in: Option<Val<Arc<Part>>>,
+    pub laps: Vec<Lap>,
+    pub seams: Vec<Seam>,
+    pub stays: Vec<Stay>,
+    pub gussets: Vec<Gusset>,
+    pub collar: Option<Collar>,
+    pub counter: Option<Stiffened>,
+    pub puff: Option<Stiffened>,
+    pub facing: Option<Facing>,
+    pub mark: Option<Mark>,
+}
+
+/// Reads an upper; its parts and seams are names of their own.
+pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Upper {
+    let parts: BTreeMap<String, Arc<Part>> = fields
+        .all("part")
+        .into_iter()
+        .filter_map(|field| {
+            let part = part(&field, stock, findings)?;
+            Some((part.name.clone(), Arc::new(part)))
+        })
+        .collect();
+    let seams: BTreeMap<String, String> = fields
+        .all("seam")
+        .iter()
+        .filter_map(|field| field.text(0).ok().map(|name| (name.it.clone(), name.it)))
+        .collect();
+    let names = ModelNames::new(fields, &parts, &seams);
+    let shaft = fields.get("shaft").map(|field| (field.amount(0), field.clause_amount("grade")));
+    let turned_out = fields.need("turned-out", findings).and_then(|field| field.names(0, &names.parts(), findings));
+    let lasted_in = fields.maybe_named("lasted-in", &names.parts(), findings);
+    let laps = blocks(fields, "lap", |field, inner| lap(field, inner, stock, &names, findings));
+    let seams = blocks(fields, "seam", |field, inner| seam(field, inner, stock, &names, findings));
+    let stays = blocks(fields, "stay", |field, inner| stay(field, inner, stock, &names, findings));
+    let gussets = blocks(fields, "gusset", |field, inner| gusset(field, inner, stock, &names, findings));
+    let collar = blocks(fields, "collar", |field, inner| collar(field, inner, stock, &names, findings)).pop();
+    let counter = fields.inner("counter").map(|inner| stiffened(&inner, stock, findings));
+    let puff = fields.inner("puff").map(|inner| stiffened(&inner, stock, findings));
+    let facing = fields.inner("facing").map(|inner| facing(&inner, stock, &names, findings));
+    let mark = fields.get("mark").map(|field| Mark {
+        how: field.word(0),
+        says: field.text(1),
+        on: field.clause_named("on", &names.parts(), findings),
+    });
+    Upper { shaft, parts, turned_out, lasted_in, laps, seams, stays, gussets, collar, counter, puff, facing, mark }
+}
+
+/// Every statement of a word that has its block, sorted by key so that the order of the text says nothing.
+fn blocks<T>(fields: &Fields<'_>, word: &str, mut read: impl FnMut(&Field<'_>, &Fields<'_>) -> T) -> Vec<T> {
+    let mut all = fields.all(word);
+    all.sort_by_key(|field| field.force.statement.key());
+    all.iter().filter_map(|field| field.inner().map(|inner| read(field, &inner))).collect()
+}
+
+fn part(field: &Field<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Option<Part> {
+    let name = field.text(0).ok()?;
+    let inner = field.inner()?;
+    Some(Part {
+        span: name.span(),
+        name: name.it,
+        of: inner.named("of", &stock.upper_leathers(), findings),
+        zone: inner.maybe_word("zone"),
+        pieces: inner.count("pieces", findings),
+        area: inner.amount("area", findings),
+        stretch: inner.maybe_word("stretch"),
+        pattern: inner.maybe_text("pattern"),
+        folded: inner.maybe_amount("folded"),
+    })
+}
+
+fn stitching(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Stitching {
+    let rows = inner.need("rows", findings);
+    let clause = |word: &str| rows.as_ref().ok().and_then(|field| field.clause_amount(word));
+    Stitching {
+        first: clause("first"),
+        apart: clause("apart"),
+        rows: rows.and_then(|field| field.count(0)),
+        pitch: inner.amount("pitch", findings),
+        thread: inner.named("thread", &stock.threads(), findings),
+        needle: inner.amount("needle", findings),
+        on: inner.named("on", &stock.machines(), findings),
+    }
+}
+
+fn lap(
+    field: &Field<'_>,
+    inner: &Fields<'_>,
+    stock: &StockNames<'_>,
+    names: &ModelNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> Lap {
+    let skives = inner.all("skive").into_iter().filter_map(|skive_field| {
+        let part = skive_field.named(0, &names.parts(), findings).ok()?;
+        Some((part.it.name.clone(), skive(&skive_field.inner()?)))
+    });
+    let skives = skives.collect();
+    let enters = inner.get("enters-turnout");
+    Lap {
+        span: field.force.statement.span,
+        top: field.named(0, &names.parts(), findings),
+        under: field.clause_named("over", &names.parts(), findings),
+        wide: inner.amount("wide", findings),
+        skives,
+        enters_inside: enters.as_ref().and_then(|field| field.clause_amount("inside")),
+        enters_outside: enters.as_ref().and_then(|field| field.clause_amount("outside")),
+        leans: inner.maybe_amount("leans"),
+        stitching: stitching(inner, stock, findings),
+    }
+}
+
+fn skive(inner: &Fields<'_>) -> Skive {
+    Skive {
+        edge: inner.get("edge").map(|field| (field.need_clause("wide", 0), field.need_clause("to", 0))),
+        flat: inner.get("in-turnout").map(|field| field.need_clause("to", 0)),
+    }
+}
+
+fn seam(
+    field: &Field<'_>,
+    inner: &Fields<'_>,
+    stock: &StockNames<'_>,
+    names: &ModelNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> Seam {
+    let joins = inner.need("joins", findings).and_then(|joins| joins.names(0, &names.parts(), findings));
+    Seam {
+        name: field.text(0).map(|name| name.it).unwrap_or_default(),
+        joins,
+        allowance: inner.amount("allowance", findings),
+        rubbed_flat: inner.flag("rubbed-flat"),
+        stitching: stitching(inner, stock, findings),
+    }
+}
+
+fn stay(
+    field: &Field<'_>,
+    inner: &Fields<'_>,
+    stock: &StockNames<'_>,
+    names: &ModelNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> Stay {
+    Stay {
+        name: field.text(0).map(|name| name.it).unwrap_or_default(),
+        of: inner.named("of", &names.parts(), findings),
+        covers: inner.named("covers-seam", &names.seams(), findings),
+        wide: inner.amount("wide", findings),
+        loop_length: inner.maybe_amount("loop"),
+        stitching: stitching(inner, stock, findings),
+    }
+}
+
+fn gusset(
+    field: &Field<'_>,
+    inner: &Fields<'_>,
+    stock: &StockNames<'_>,
+    names: &ModelNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> Gusset {
+    Gusset {
+        part: field.named(0, &names.parts(), findings),
+        joins: inner.named("joins", &names.parts(), findings),
+        to: inner.amount("to", findings),
+        stitching: stitching(inner, stock, findings),
+    }
+}
+
+fn collar(
+    field: &Field<'_>,
+    inner: &Fields<'_>,
+    stock: &StockNames<'_>,
+    names: &ModelNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> Collar {
+    Collar {
+        part: field.named(0, &names.parts(), findings),
+        joins: inner.named("joins", &names.parts(), findings),
+        folded: inner.maybe_amount("folded"),
+        stitching: stitching(inner, stock, findings),
+    }
+}
+
+fn stiffened(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Stiffened {
+    Stiffened {
+        of: inner.named("of", &stock.stiffeners(), findings),
+        skived: inner.maybe_amount("skived"),
+        reaches: inner.maybe_amount("reaches"),
+    }
+}
+
+fn facing(inner: &Fields<'_>, stock: &StockNames<'_>, names: &ModelNames<'_>, findings: &mut Vec<Finding>) -> Facing {
+    let mut rows = |word: &str, named: super::fields::Named<'_, Arc<Hardware>>| {
+        inner
+            .get(word)
+            .map(|field| (field.count(0), field.clause_named("of", &named, findings), field.need_clause("apart", 0)))
+    };
+    let eyelets = rows("eyelets", stock.eyelets());
+    let hooks = rows("hooks", stock.hooks());
+    let backing = inner
+        .get("backing")
+        .map(|field| field.maybe_value(0).map(|value| value.and_then(|_| field.named(0, &names.parts(), findings))));
+    Facing {
+        eyelets,
+        hooks,
+        first: inner.amount("first", findings),
+        from_edge: inner.amount("from-edge", findings),
+        backing,
+        with: inner.get("with").map(|field| field.named(0, &stock.tools(Thing::Setter), findings)),
+    }
+}
