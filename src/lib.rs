@@ -3,6 +3,7 @@
 //! The rooms stand in the order in which a text passes through them; each imports only rooms above it.
 
 pub mod finding;
+pub mod geometry;
 pub mod language;
 pub mod measure;
 pub mod source;

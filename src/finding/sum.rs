@@ -17,6 +17,8 @@ pub struct Term {
     pub source: Option<Arc<str>>,
     /// Where it was written.
     pub origin: Origin,
+    /// Where its tolerance was written, if that is another place.
+    pub tolerance: Option<Origin>,
 }
 
 impl Term {

@@ -4,6 +4,7 @@ use super::fields::{Field, Fields, hole_of};
 use super::sizes::Made;
 use super::value::{Val, Valued};
 use crate::finding::{FaultName, Finding};
+use crate::geometry::{self, Outline};
 use crate::language::{Hole, Value};
 use crate::measure::{Amount, Size, System};
 use crate::source::Span;
@@ -95,6 +96,7 @@ pub(super) fn last(name: &str, title: &str, span: Span, fields: &Fields<'_>, fin
         outline: outline(fields, findings),
     }
     .in_order(findings)
+    .fitted(findings)
 }
 
 fn base(fields: &Fields<'_>, made: &Result<Made, Hole>, name: &str, findings: &mut Vec<Finding>) -> Val<Size> {
@@ -186,6 +188,20 @@ impl Last {
         self
     }
 
+    /// An outline through which no curve goes, or that crosses itself, is no last's bottom.
+    fn fitted(mut self, findings: &mut Vec<Finding>) -> Self {
+        let (Ok(outline), Ok(bottom)) = (&self.outline, &self.bottom) else { return self };
+        let Err(fault) = Outline::fit(&stations_mm(&outline.it, bottom.it.nominal())) else { return self };
+        let at = fault.station().and_then(|station| outline.it.get(station)).map_or(outline.span(), |at| at.span);
+        let finding = Finding::fault(FaultName::OUTLINE_CROSSES, at, format!("the outline is none: {fault}")).help(
+            "measure again there; stations run from 0 % at the heel to 100 % at the toe, both on the centre line",
+        );
+        let hole = hole_of(&finding, at);
+        findings.push(finding);
+        self.outline = Err(hole);
+        self
+    }
+
     /// The system of its sizes.
     ///
     /// # Errors
@@ -193,4 +209,15 @@ impl Last {
     pub fn system(&self) -> Result<System, Hole> {
         self.base.as_ref().map(|base| base.it.system).map_err(|hole| *hole)
     }
+}
+
+/// Stations of an outline on a bottom of the given length, mm.
+#[must_use]
+pub fn stations_mm(stations: &[Station], bottom: f64) -> Vec<geometry::Station> {
+    let place = |station: &Station| geometry::Station {
+        x: station.share * bottom,
+        inside: station.inside,
+        outside: station.outside,
+    };
+    stations.iter().map(place).collect()
 }

@@ -19,7 +19,7 @@ mod world;
 
 pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, NailLine, Role, Sole, Turnout};
 pub use heel::{Heel, HeelNails, Lifts, Stage};
-pub use last::{Grade, Last, Station};
+pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
 pub use model::{Check, Claim, Finish, Lasting, Model, RouteEdit};
 pub use shop::{Bobbin, House, Machine, Shop, Stitch};
