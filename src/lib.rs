@@ -2,6 +2,8 @@
 //!
 //! The rooms stand in the order in which a text passes through them; each imports only rooms above it.
 
+pub mod build;
+pub mod check;
 pub mod finding;
 pub mod geometry;
 pub mod language;

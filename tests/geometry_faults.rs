@@ -87,7 +87,7 @@ fn a_curve_that_swings_across_itself_is_found_between_its_stations() {
     assert_eq!(one, Stretch { side: Side::Outside, from: 2, to: 3 });
     assert_eq!(other, Stretch { side: Side::Inside, from: 2, to: 3 });
     let said = found.to_string();
-    assert_eq!(said, "the curve crosses itself: outside between stations 2 and 3 and inside between stations 2 and 3");
+    assert_eq!(said, "the curve crosses itself: outside between stations 3 and 4 and inside between stations 3 and 4");
 }
 
 #[test]

@@ -1,0 +1,5 @@
+//! One model in one size: every figure, margins included.
+
+mod figure;
+
+pub use figure::{Datum, Figure, Figures};
