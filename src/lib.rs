@@ -8,5 +8,6 @@ pub mod finding;
 pub mod geometry;
 pub mod language;
 pub mod measure;
+pub mod rules;
 pub mod source;
 pub mod spec;

@@ -1,5 +1,125 @@
-//! One model in one size: every figure, margins included.
+//! One model in one size: every figure, margins included. Knows no page and no terminal.
 
+mod amounts;
 mod figure;
+mod figures;
+mod forefoot;
+mod heel;
+mod last;
+mod lines;
+mod nails;
+mod outer;
+mod parts;
+mod ply;
+mod rows;
+mod seams;
+mod stack;
+mod thread;
 
+pub use amounts::{base, mm, of, plain};
 pub use figure::{Datum, Figure, Figures};
+pub use figures::figures;
+pub use forefoot::ForefootBuilt;
+pub use heel::HeelBuilt;
+pub use last::GradedLast;
+pub use lines::Lines;
+pub use nails::{NailPlace, NailsBuilt};
+pub use parts::PartBuilt;
+pub use ply::Ply;
+pub use rows::{RowBuilt, SoleRows};
+pub use seams::{SeamBuilt, Sewn};
+pub use stack::{Lying, Mode, Peak, Stack};
+pub use thread::ThreadUse;
+
+use crate::language::Hole;
+use crate::measure::Size;
+use crate::spec::{House, Model, Shop};
+
+/// What changes when the computation changes: part of every fingerprint.
+pub const COMPUTATION: u32 = 1;
+
+/// A part of a build, or the hole of the fault because of which it is not known.
+pub type Built<T> = Result<T, Hole>;
+
+/// What does not depend on the size, worked out once for a model.
+#[derive(Debug)]
+pub struct Plan<'m> {
+    /// The model.
+    pub model: &'m Model,
+    /// The shop's house rules.
+    pub house: &'m House,
+    base: Built<last::Base>,
+    seams: Vec<SeamBuilt>,
+}
+
+/// One model in one size.
+#[derive(Debug)]
+#[expect(missing_docs, reason = "each field is the part of the boot of that name")]
+pub struct Build<'m> {
+    pub model: &'m Model,
+    pub house: &'m House,
+    pub size: Size,
+    pub last: Built<GradedLast>,
+    pub lines: Built<Lines>,
+    pub rows: Built<SoleRows>,
+    pub stack: Built<Stack>,
+    pub forefoot: Option<Built<ForefootBuilt>>,
+    pub waist: Option<Built<NailsBuilt>>,
+    pub seat: Option<Built<NailsBuilt>>,
+    pub heel: Option<Built<HeelBuilt>>,
+    pub parts: Vec<PartBuilt>,
+    pub seams: Vec<SeamBuilt>,
+}
+
+impl<'m> Plan<'m> {
+    /// Prepares a model.
+    #[must_use]
+    pub fn new(model: &'m Model, shop: &'m Shop) -> Self {
+        let base = model.last.as_ref().map_err(|hole| *hole).and_then(|last| last::Base::of(&last.it));
+        Self { model, house: &shop.house, base, seams: seams::seams(model) }
+    }
+
+    /// Builds one size.
+    #[must_use]
+    pub fn build(&self, size: Size) -> Build<'m> {
+        let (model, house) = (self.model, self.house);
+        let last = self.base.as_ref().map_err(|hole| *hole).and_then(|base| base.graded(size));
+        let both = |hole: &Hole| *hole;
+        let lines = last.as_ref().map_err(both).and_then(|last| lines::lines(model, house, last));
+        let rows = lines.as_ref().map_err(both).and_then(|lines| rows::rows(model, house, lines));
+        let stack = match (&lines, &rows) {
+            (Ok(lines), Ok(rows)) => stack::stack(model, lines, rows),
+            (Err(hole), _) | (_, Err(hole)) => Err(*hole),
+        };
+        let rows = rows.map(|rows| rows.with_thread(model, house, stack.as_ref().ok()));
+        let bottom = model.bottom.as_ref();
+        let on_lines = |line: Option<&crate::spec::NailLine>, seat: bool| {
+            line.map(|line| {
+                lines.as_ref().map_err(both).and_then(|lines| nails::nails(model, house, lines, line, seat))
+            })
+        };
+        let forefoot = bottom
+            .ok()
+            .and_then(|bottom| bottom.forefoot.as_ref())
+            .map(|forefoot| lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, forefoot, lines)));
+        let heel = model
+            .heel
+            .as_ref()
+            .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
+        Build {
+            model,
+            house,
+            size,
+            forefoot,
+            waist: on_lines(bottom.ok().and_then(|bottom| bottom.waist.as_ref()), false),
+            seat: on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true),
+            heel,
+            parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
+            seams: self.seams.clone(),
+            last,
+            lines,
+            rows,
+            stack,
+        }
+    }
+}

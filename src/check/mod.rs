@@ -1,10 +1,26 @@
-//! The page that walks it all: sources in, everything judged out.
+//! The page that walks it all: sources in, everything judged out. Pure.
+//!
+//! | step | takes | gives |
+//! |---|---|---|
+//! | `spec::load` | a reader, paths | texts, trees, who uses whom |
+//! | `spec::worlds` | those | shop, stock, lasts and models of each file given, and every fault |
+//! | `build` | a model in a size | every figure |
+//! | `rules` | a build | judgements |
+//! | `group` | judgements of all sizes | one finding for each rule and subject |
 
-use crate::build::Figures;
-use crate::finding::Finding;
+mod fingerprint;
+mod group;
+
+pub use fingerprint::fingerprint;
+
+use crate::build::{Figures, Plan, figures};
+use crate::finding::{Finding, Severity};
 use crate::measure::Size;
+use crate::rules::{Judgement, Verdict, all};
 use crate::source::SourceId;
-use crate::spec::Loaded;
+use crate::spec::{Loaded, Model, Shop, World, worlds};
+use group::Judged;
+use rayon::prelude::*;
 
 /// One model in one size, computed and judged.
 #[derive(Debug)]
@@ -24,6 +40,8 @@ pub struct SizeChecked {
 pub struct ModelChecked {
     /// The file that declares it.
     pub root: SourceId,
+    /// Which world it belongs to, by its place in [`Checked::worlds`], and which of its models it is.
+    pub place: (usize, usize),
     /// Its name.
     pub name: String,
     /// Its title, perhaps empty.
@@ -34,6 +52,8 @@ pub struct ModelChecked {
     pub sizes: Vec<SizeChecked>,
     /// Every size of its run, asked for or not.
     pub run: Vec<Size>,
+    /// Something of it was lost to a fault, so that not everything could be judged.
+    pub faulty: bool,
 }
 
 /// Everything that a run found.
@@ -43,6 +63,8 @@ pub struct Checked {
     pub findings: Vec<Finding>,
     /// The models that the files given declare.
     pub models: Vec<ModelChecked>,
+    /// The worlds of the files given.
+    pub worlds: Vec<World>,
 }
 
 /// Which sizes are asked for.
@@ -63,9 +85,94 @@ impl SizeFilter for AllSizes {
 
 /// Judges all models of the files given, in the sizes asked for.
 #[must_use]
-pub fn check(loaded: &Loaded, _sizes: &dyn SizeFilter) -> Checked {
-    Checked {
-        findings: crate::spec::worlds(loaded).into_iter().flat_map(|world| world.findings).collect(),
-        models: Vec::new(),
+pub fn check(loaded: &Loaded, sizes: &dyn SizeFilter) -> Checked {
+    let worlds = worlds(loaded);
+    let mut findings = faults(loaded, &worlds);
+    let mut models = Vec::new();
+    for (w, world) in worlds.iter().enumerate() {
+        let Some(shop) = &world.shop else {
+            models.extend(world.models.iter().enumerate().map(|(m, model)| unbuilt(world, model, (w, m))));
+            continue;
+        };
+        for (m, model) in world.models.iter().enumerate() {
+            let (checked, found) = check_model(world, shop, model, (w, m), sizes);
+            findings.extend(found);
+            models.push(checked);
+        }
     }
+    Checked { findings, models, worlds }
+}
+
+/// A model of a world without a shop: known, not built.
+fn unbuilt(world: &World, model: &Model, place: (usize, usize)) -> ModelChecked {
+    ModelChecked {
+        root: world.root,
+        place,
+        name: model.name.clone(),
+        title: model.title.clone(),
+        revision: model.revision.as_ref().ok().map(|revision| revision.it),
+        sizes: Vec::new(),
+        run: model.sizes.clone().unwrap_or_default(),
+        faulty: true,
+    }
+}
+
+fn check_model(
+    world: &World,
+    shop: &Shop,
+    model: &Model,
+    place: (usize, usize),
+    sizes: &dyn SizeFilter,
+) -> (ModelChecked, Vec<Finding>) {
+    let mut checked = unbuilt(world, model, place);
+    let plan = Plan::new(model, shop);
+    let wanted: Vec<Size> = checked.run.iter().copied().filter(|size| sizes.wants(size)).collect();
+    let built: Vec<(SizeChecked, Vec<Judged>)> = wanted.par_iter().map(|size| check_size(&plan, *size)).collect();
+    let mut judged = Vec::new();
+    for (size, judgements) in built {
+        checked.sizes.push(size);
+        judged.push(judgements);
+    }
+    checked.faulty = model.sizes.is_err()
+        || judged.iter().flatten().any(|judged| matches!(judged.judgement.verdict, Verdict::NotJudged(_)));
+    let findings = group::findings(model, &wanted, judged);
+    (checked, findings)
+}
+
+fn check_size(plan: &Plan<'_>, size: Size) -> (SizeChecked, Vec<Judged>) {
+    let build = plan.build(size);
+    let mut judged = Vec::new();
+    for (rule, of) in all().iter().enumerate() {
+        let judgements: Vec<Judgement> = of.judge(&build);
+        judged.extend(judgements.into_iter().map(|judgement| Judged { rule, size, judgement }));
+    }
+    let refused = judged.iter().any(|judged| judged.judgement.verdict == Verdict::Refused);
+    let figures = figures(&build);
+    let fingerprint = fingerprint(&plan.model.name, size, &figures);
+    (SizeChecked { size, figures, refused, fingerprint }, judged)
+}
+
+/// Faults of all worlds, each once, in the order of the texts; one that stands in a file that several roots use
+/// says which.
+fn faults(loaded: &Loaded, worlds: &[World]) -> Vec<Finding> {
+    let mut faults: Vec<Finding> = Vec::new();
+    for world in worlds {
+        let root = &loaded.sources.get(world.root).shown;
+        for finding in &world.findings {
+            let same = |known: &&mut Finding| known.name == finding.name && known.labels == finding.labels;
+            match faults.iter_mut().find(same) {
+                Some(known) if known.roots.contains(root) => {}
+                Some(known) => known.roots.push(root.clone()),
+                None => faults.push(Finding { roots: vec![root.clone()], ..finding.clone() }),
+            }
+        }
+    }
+    for fault in &mut faults {
+        let alone = fault.span().is_some_and(|span| fault.roots == [loaded.sources.get(span.source).shown.clone()]);
+        if alone || worlds.len() == 1 {
+            fault.roots.clear();
+        }
+    }
+    faults.sort_by_key(|finding| (finding.severity != Severity::Fault, finding.span()));
+    faults
 }

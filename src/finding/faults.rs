@@ -8,10 +8,10 @@ macro_rules! faults {
     ($($ident:ident $name:literal $what:literal;)+) => {
         impl FaultName {
             $(#[doc = $what] pub const $ident: FaultName = FaultName($name);)+
-        }
 
-        /// Every fault with what it means, in the order of the reference.
-        pub const FAULTS: &[(FaultName, &str)] = &[$((FaultName::$ident, $what)),+];
+            /// Every fault with what it means, in the order of the reference.
+            pub const FAULTS: &[(FaultName, &str)] = &[$((FaultName::$ident, $what)),+];
+        }
     };
 }
 

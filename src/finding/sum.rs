@@ -54,6 +54,13 @@ impl Sum {
         self
     }
 
+    /// The sum and all terms of another.
+    #[must_use]
+    pub fn plus_all(mut self, other: Sum) -> Self {
+        self.terms.extend(other.terms);
+        self
+    }
+
     /// The sum less all terms of another.
     #[must_use]
     pub fn less(mut self, other: &Sum) -> Self {

@@ -5,7 +5,7 @@ use super::fields::{Field, Fields};
 use super::shop::Machine;
 use super::stock::{Hardware, Stiffener, Thread, UpperLeather};
 use super::value::{Val, Valued};
-use crate::finding::Finding;
+use crate::finding::{FaultName, Finding};
 use crate::language::Hole;
 use crate::language::vocabulary::Thing;
 use crate::measure::Amount;
@@ -63,6 +63,8 @@ pub struct Lap {
     pub enters_outside: Option<Val<Amount>>,
     pub leans: Option<Val<Amount>>,
     pub stitching: Stitching,
+    /// A fault that took its names or its marks.
+    pub lost: Option<Hole>,
 }
 
 /// A closed seam.
@@ -157,6 +159,56 @@ pub struct Upper {
     pub mark: Option<Mark>,
 }
 
+impl Upper {
+    /// The lap that joins two parts, whichever is on top.
+    #[must_use]
+    pub fn lap_between(&self, one: &Part, other: &Part) -> Option<&Lap> {
+        let name = |part: &Val<Arc<Part>>| part.as_ref().map(|part| part.it.name.clone()).unwrap_or_default();
+        self.laps.iter().find(|lap| {
+            let (top, under) = (name(&lap.top), name(&lap.under));
+            (top == one.name && under == other.name) || (top == other.name && under == one.name)
+        })
+    }
+
+    /// Between two neighbours of the turned-out parts there must be a lap that says on both sides where it enters.
+    fn check_turned_out(&mut self, findings: &mut Vec<Finding>) {
+        let Ok(parts) = &self.turned_out else { return };
+        for pair in parts.windows(2) {
+            let (one, other) = (&pair[0].it, &pair[1].it);
+            let lap = self.lap_between(one, other);
+            if lap.is_some_and(|lap| lap.enters_inside.is_some() && lap.enters_outside.is_some()) {
+                continue;
+            }
+            // A lap that lost one of its names or marks to a fault has been reported already.
+            let lost = self.laps.iter().find_map(|lap| lap.lost);
+            let hole = lost.unwrap_or_else(|| report_unmarked(lap, one, other, pair[1].span(), findings));
+            self.turned_out = Err(hole);
+            return;
+        }
+    }
+}
+
+fn report_unmarked(lap: Option<&Lap>, one: &Part, other: &Part, span: Span, findings: &mut Vec<Finding>) -> Hole {
+    let (behind, before) = (&one.name, &other.name);
+    let finding = match lap {
+        Some(lap) => Finding::fault(
+            FaultName::STATEMENT_MISSING,
+            lap.span,
+            "the lap does not say where it enters the turnout on both sides",
+        )
+        .also(span, "turned out as neighbours")
+        .help("add `enters-turnout outside 38 % inside 44 %` with the pattern's stations"),
+        None => {
+            let message = format!("`{behind}` and `{before}` are turned out side by side, and no lap joins them");
+            Finding::fault(FaultName::STATEMENT_MISSING, span, message)
+                .help(format!("add `lap {before} over {behind} {{ … }}` that says where it enters the turnout"))
+        }
+    };
+    let hole = Hole { fault: finding.name, span: finding.span().unwrap_or(span) };
+    findings.push(finding);
+    hole
+}
+
 /// Reads an upper; its parts and seams are names of their own.
 pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Upper {
     let parts: BTreeMap<String, Arc<Part>> = fields
@@ -189,7 +241,10 @@ pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut 
         says: field.text(1),
         on: field.clause_named("on", &names.parts(), findings),
     });
-    Upper { shaft, parts, turned_out, lasted_in, laps, seams, stays, gussets, collar, counter, puff, facing, mark }
+    let mut upper =
+        Upper { shaft, parts, turned_out, lasted_in, laps, seams, stays, gussets, collar, counter, puff, facing, mark };
+    upper.check_turned_out(findings);
+    upper
 }
 
 /// Every statement of a word that has its block, sorted by key so that the order of the text says nothing.
@@ -242,10 +297,13 @@ fn lap(
     });
     let skives = skives.collect();
     let enters = inner.get("enters-turnout");
+    let (top, under) = (field.named(0, &names.parts(), findings), field.clause_named("over", &names.parts(), findings));
+    let marks = enters.as_ref().and_then(|field| field.force.statement.hole);
     Lap {
-        span: field.force.statement.span,
-        top: field.named(0, &names.parts(), findings),
-        under: field.clause_named("over", &names.parts(), findings),
+        span: field.force.statement.word,
+        lost: top.as_ref().err().copied().or(under.as_ref().err().copied()).or(marks),
+        top,
+        under,
         wide: inner.amount("wide", findings),
         skives,
         enters_inside: enters.as_ref().and_then(|field| field.clause_amount("inside")),

@@ -1,0 +1,177 @@
+//! The heel: what the last asks for, what the lifts give, what is sanded.
+
+use super::Built;
+use super::amounts::{mm, of};
+use super::last::GradedLast;
+use super::ply::Ply;
+use crate::finding::{Sum, Term};
+use crate::measure::Spread;
+use crate::spec::{Ends, Extent, Heel, House, Layer, Material, Model, Role};
+use std::sync::Arc;
+
+/// The heel of one size, mm.
+#[derive(Clone, Debug)]
+pub struct HeelBuilt {
+    /// From the back to the breast.
+    pub length: f64,
+    /// How much the seat falls from the back to the breast.
+    pub drop: f64,
+    /// Base and cap at the back: seat height and what lies under the ball, less what lies under the seat.
+    pub block: Sum,
+    /// The cap.
+    pub cap: Ply,
+    /// What the base must be at the back: block less cap.
+    pub needed: Sum,
+    /// What lifts and wedges give, built to the gauge.
+    pub given: Sum,
+    /// What one wedge is at the breast; `None` without wedges.
+    pub wedge_at_breast: Option<f64>,
+    /// What the wedges can't take of the drop: sanded at the breast on top of the back's figure.
+    pub drop_left: f64,
+    /// Nominal sanding at the back.
+    pub sand_back: f64,
+    /// Nominal sanding at the breast.
+    pub sand_breast: f64,
+    /// What is seen of the heel at the back: block, midsole and slip.
+    pub visible_back: f64,
+    /// The same at the breast.
+    pub visible_breast: f64,
+    /// Lugs of the outsole lie under the base.
+    pub lugs_under: bool,
+    /// Lifts and wedges: count and thickness, wedges first.
+    pub stack: Vec<(&'static str, u32, f64)>,
+}
+
+pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast) -> Built<HeelBuilt> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let (under_ball, under_seat) = (under(bottom, true)?, under_seat(model)?);
+    let length = last.breast;
+    let drop = length * last.slope.to_radians().tan();
+    let block = seat_height(model)?.plus_all(under_ball).less(&under_seat);
+    let cap = cap(heel)?;
+    let needed = block.clone().less(&Sum { terms: vec![cap.term()] });
+    let (given, stack) = given(heel, house)?;
+    let least = mm(&house.rule("wedge-at-breast"))?;
+    let wedges =
+        stack.iter().find(|(word, ..)| *word == "wedges").map(|(_, count, thickness)| (f64::from(*count), *thickness));
+    let taken = wedges.map_or(0.0, |(count, thickness)| drop.min(count * (thickness - least).max(0.0)));
+    let wedge_at_breast = wedges.filter(|(count, _)| *count > 0.0).map(|(count, thickness)| thickness - taken / count);
+    let sand_back = given.nominal() - needed.nominal();
+    let on_top = Ply::of_role(bottom, Role::Midsole)?.into_iter().chain(Ply::of_role(bottom, Role::Slip)?);
+    let visible_back = block.nominal() + on_top.map(|ply| ply.spread.nominal).sum::<f64>();
+    Ok(HeelBuilt {
+        length,
+        drop,
+        cap,
+        needed,
+        given,
+        wedge_at_breast,
+        drop_left: drop - taken,
+        sand_back,
+        sand_breast: sand_back + drop - taken,
+        visible_back,
+        visible_breast: visible_back - drop,
+        lugs_under: lugs_under(bottom)?,
+        stack,
+        block,
+    })
+}
+
+/// The last makes the heel height.
+fn seat_height(model: &Model) -> Built<Sum> {
+    let last = &of(&model.last)?.it;
+    let seat = of(&last.seat)?;
+    let term = Term {
+        what: "seat height of the last".into(),
+        coefficient: 1.0,
+        spread: Spread::exactly(seat.it.nominal()),
+        source: None,
+        origin: seat.origin.clone(),
+        tolerance: None,
+    };
+    Ok(Sum { terms: vec![term] })
+}
+
+/// Layers under the ball (or the seat). The lining and the filler that levels it lie under both and cancel.
+fn under(bottom: &crate::spec::Bottom, ball: bool) -> Built<Sum> {
+    let mut sum = Sum::new();
+    for layer in bottom
+        .layers
+        .iter()
+        .filter(|layer| matches!(layer.role, Role::Insole | Role::Midsole | Role::Slip | Role::Outsole))
+    {
+        let covered = matches!(
+            (of(&layer.covers)?.it, ball),
+            (Extent::All, _) | (Extent::Forepart, true) | (Extent::Seat, false)
+        );
+        if covered && (ball || reaches_seat(layer)?) {
+            sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
+        }
+    }
+    Ok(sum)
+}
+
+fn reaches_seat(layer: &Layer) -> Built<bool> {
+    Ok(of(&layer.ends)?.it == Ends::Full)
+}
+
+/// Layers under the seat and the outer that is lasted in there.
+fn under_seat(model: &Model) -> Built<Sum> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let mut sum = under(bottom, false)?;
+    if let Some(part) = model.seat_part()? {
+        let mut term = Ply::of_part(&part.it)?.term();
+        term.what = format!("{}, lasted in at the seat", term.what).into();
+        sum.terms.push(term);
+    }
+    Ok(sum)
+}
+
+fn cap(heel: &Heel) -> Built<Ply> {
+    let cap = &of(&heel.cap)?.it;
+    let thickness = of(&cap.thickness)?;
+    Ok(Ply {
+        what: format!("cap ({})", cap.name).into(),
+        spread: thickness.it.spread(),
+        source: Arc::from("cap"),
+        origin: thickness.origin.clone(),
+        tolerance: None,
+    })
+}
+
+/// Lifts and wedges with the tolerance of the gauge that they are built to, not of each lift.
+fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<(&'static str, u32, f64)>)> {
+    let mut sum = Sum::new();
+    let mut stack = Vec::new();
+    let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];
+    for (word, lifts) in all.into_iter().filter_map(|(word, lifts)| lifts.as_ref().map(|lifts| (word, lifts))) {
+        let (count, substance) = (of(&lifts.count)?.it, of(&lifts.substance)?);
+        let thickness = substance.it.nominal();
+        stack.push((word, count, thickness));
+        sum.terms.push(Term {
+            what: word.into(),
+            coefficient: f64::from(count),
+            spread: Spread::exactly(thickness),
+            source: None,
+            origin: substance.origin.clone(),
+            tolerance: None,
+        });
+    }
+    let gauge = house.rule("gauge")?;
+    sum.terms.push(Term {
+        what: "gauge of the stack".into(),
+        coefficient: 1.0,
+        spread: Spread::around(0.0, gauge.it.nominal()),
+        source: None,
+        origin: gauge.origin,
+        tolerance: None,
+    });
+    Ok((sum, stack))
+}
+
+/// An outsole with lugs that runs full under the heel puts its lugs under the stacked base.
+fn lugs_under(bottom: &crate::spec::Bottom) -> Built<bool> {
+    let Some(outsole) = bottom.layer(Role::Outsole) else { return Ok(false) };
+    let has_lugs = matches!(&of(&outsole.of)?.it, Material::Outsole(stock) if stock.lug.is_some());
+    Ok(has_lugs && reaches_seat(outsole)?)
+}

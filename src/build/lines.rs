@@ -1,0 +1,169 @@
+//! The lines of the bottom, all developed on the flat insole pattern: feather, wall, finished edge, rough edge, cut.
+
+use super::Built;
+use super::amounts::mm;
+use super::last::GradedLast;
+use super::outer::{Turned, turned};
+use super::ply::Ply;
+use crate::geometry::{Distance, Path, Profile, Rail, Side, Straight};
+use crate::language::Hole;
+use crate::spec::{House, Model};
+
+/// The lines of one size. Distances in mm, positive outward of the feather line.
+#[derive(Clone, Debug)]
+pub struct Lines {
+    /// The last.
+    pub last: GradedLast,
+    /// The upper's wall: lining and outer as lasted.
+    pub wall: Rail,
+    /// The finished edge.
+    pub edge: Rail,
+    /// The rough edge on which the edge guide runs.
+    pub rough: Rail,
+    /// Where rough-rounding has not yet cut.
+    pub uncut: Rail,
+    /// Turnout by zone: forepart, waist outside, waist inside, heel.
+    pub turnout: Zones,
+    /// What trimming and sanding take off the sewn edge.
+    pub off_the_edge: f64,
+    /// What rough-rounding cuts away.
+    pub cut: f64,
+    /// Lining thickness, nominal.
+    pub lining: f64,
+    /// Where the waist's turnout begins to fall to the heel's, x.
+    pub turnout_holds: f64,
+    pub(super) turned: Turned,
+    turnout_profile: Distance,
+}
+
+/// Turnout by zone, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct Zones {
+    pub forepart: f64,
+    pub waist_outside: f64,
+    pub waist_inside: f64,
+    pub heel: f64,
+}
+
+impl Lines {
+    /// The turnout at parameter `t` of the feather line.
+    #[must_use]
+    pub fn turnout_at(&self, t: f64) -> f64 {
+        let x = self.last.feather.point(t).x;
+        match self.last.feather.side(t) {
+            Side::Outside => self.turnout_profile.outside.at(x),
+            Side::Inside => self.turnout_profile.inside.at(x),
+        }
+    }
+
+    /// x of the station at which the turnout's profile on `side` has its corners.
+    #[must_use]
+    pub fn turnout_corners(&self, side: Side, blend: f64) -> [f64; 4] {
+        let joint = if side == Side::Inside { self.last.joint_inside } else { self.last.joint_outside };
+        [self.turnout_holds - blend, self.turnout_holds, joint - blend, joint]
+    }
+
+    /// The parameter at which the feather line crosses station x on `side`.
+    #[must_use]
+    pub fn feather_at(&self, x: f64, side: Side) -> Option<f64> {
+        self.last.feather.crossings_on(&Straight::square_at(x), side).first().copied()
+    }
+}
+
+pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Lines> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let turnout = bottom.turnout.as_ref().map_err(|hole| *hole)?;
+    let zones = Zones {
+        forepart: mm(&turnout.forepart)?,
+        waist_outside: mm(&turnout.waist_outside)?,
+        waist_inside: mm(&turnout.waist_inside)?,
+        heel: mm(&turnout.heel)?,
+    };
+    let turned = turned(model)?;
+    let lining = lining(model)?.map_or(0.0, |ply| ply.spread.nominal);
+    let (blend, holds) = (mm(&house.rule("blend"))?, last.breast - mm(&house.rule("turnout-holds"))?);
+    let (off_the_edge, cut) = (mm(&house.rule("off-the-edge"))?, mm(&house.rule("cut"))?);
+    let by_side = |side: Side| {
+        let (joint, waist) = match side {
+            Side::Inside => (last.joint_inside, zones.waist_inside),
+            Side::Outside => (last.joint_outside, zones.waist_outside),
+        };
+        let turnout =
+            blends(&[(holds - blend, zones.heel), (holds, waist), (joint - blend, waist), (joint, zones.forepart)]);
+        (wall_profile(&turned, last, lining, side), turnout)
+    };
+    let ((wall_out, turn_out), (wall_in, turn_in)) = (by_side(Side::Outside), by_side(Side::Inside));
+    let lost = |_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span };
+    let wall = Distance { outside: profile(&wall_out, model)?, inside: profile(&wall_in, model)? };
+    let whole = Distance {
+        outside: profile(&added(&wall_out, &turn_out), model)?,
+        inside: profile(&added(&wall_in, &turn_in), model)?,
+    };
+    let edge = Rail::along(&last.feather, &whole, 0.0).map_err(lost)?;
+    Ok(Lines {
+        wall: Rail::along(&last.feather, &wall, 0.0).map_err(lost)?,
+        rough: edge.beside(off_the_edge),
+        uncut: edge.beside(off_the_edge + cut),
+        edge,
+        turnout: zones,
+        off_the_edge,
+        cut,
+        lining,
+        turnout_holds: holds,
+        turned,
+        turnout_profile: Distance { outside: profile(&turn_out, model)?, inside: profile(&turn_in, model)? },
+        last: last.clone(),
+    })
+}
+
+/// The lining that is lasted in, if there is one.
+pub(super) fn lining(model: &Model) -> Built<Option<Ply>> {
+    let upper = model.upper.as_ref().map_err(|hole| *hole)?;
+    match &upper.lasted_in {
+        Some(part) => Ply::of_part(&super::amounts::of(part)?.it).map(Some),
+        None => Ok(None),
+    }
+}
+
+/// Corners that never run backwards: where a blend is longer than its zone, the corner ahead gives way.
+fn blends(corners: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    let mut ascending: Vec<(f64, f64)> = Vec::with_capacity(corners.len());
+    for &(x, d) in corners {
+        let least = ascending.last().map_or(f64::MIN, |last| last.0 + 1e-6);
+        ascending.push((x.max(least), d));
+    }
+    ascending
+}
+
+/// Lining and outer along one side; between two parts of different leather it changes over the lap.
+fn wall_profile(turned: &Turned, last: &GradedLast, lining: f64, side: Side) -> Vec<(f64, f64)> {
+    let thickness = |n: usize| lining + turned.parts[n].spread.nominal;
+    let mut corners = vec![(0.0, thickness(0))];
+    for (n, lap) in turned.laps.iter().enumerate() {
+        let mark = lap.mark(side) * last.bottom;
+        let (from, to) = if lap.toeward { (mark, mark + lap.wide) } else { (mark - lap.wide, mark) };
+        corners.extend([(from, thickness(n)), (to, thickness(n + 1))]);
+    }
+    blends(&corners)
+}
+
+/// The sum of two piecewise linear functions, with the corners of both.
+fn added(a: &[(f64, f64)], b: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    let at = |corners: &[(f64, f64)], x: f64| -> f64 {
+        let Some(n) = corners.iter().position(|corner| corner.0 >= x) else { return corners[corners.len() - 1].1 };
+        if n == 0 {
+            return corners[0].1;
+        }
+        let ((x0, d0), (x1, d1)) = (corners[n - 1], corners[n]);
+        d0 + (d1 - d0) * (x - x0) / (x1 - x0)
+    };
+    let mut xs: Vec<f64> = a.iter().chain(b).map(|corner| corner.0).collect();
+    xs.sort_by(f64::total_cmp);
+    xs.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+    xs.into_iter().map(|x| (x, at(a, x) + at(b, x))).collect()
+}
+
+fn profile(corners: &[(f64, f64)], model: &Model) -> Built<Profile> {
+    Profile::new(corners.to_vec())
+        .map_err(|_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span })
+}

@@ -1,0 +1,206 @@
+//! Clinch nails: where they stand, what they hold, which stocked length serves.
+
+use super::Built;
+use super::amounts::{base, maybe, mm, of};
+use super::last::GradedLast;
+use super::lines::{Lines, lining};
+use super::ply::Ply;
+use crate::finding::Sum;
+use crate::geometry::{Path, Rail, Side, Straight};
+use crate::language::Hole;
+use crate::measure::{Window, fits};
+use crate::source::Origin;
+use crate::spec::{Bottom, Extent, House, Layer, Model, NailLine, Role};
+use kurbo::Point;
+
+/// Where a nail stands.
+#[derive(Clone, Copy, Debug)]
+pub struct NailPlace {
+    /// On the developed bottom, mm.
+    pub point: Point,
+    /// The side.
+    pub side: Side,
+}
+
+/// A line of clinch nails of one size.
+#[derive(Clone, Debug)]
+pub struct NailsBuilt {
+    /// From the feather line inward, mm.
+    pub inset: f64,
+    /// Every nail, outside first, heel to toe on the outside, toe to heel on the inside.
+    pub places: Vec<NailPlace>,
+    /// How many on the outside, on the inside; a seat counts all as outside.
+    pub counts: (usize, usize),
+    /// The spacing evened, mm, by side.
+    pub spacing: (f64, f64),
+    /// The layers where the stack is thickest.
+    pub thickest: Sum,
+    /// The layers where it is thinnest.
+    pub thinnest: Sum,
+    /// The lengths that serve every nail of every boot, mm; `lo > hi` where none can.
+    pub window: Window,
+    /// The length used: stated, or the shortest stocked one that serves.
+    pub length: Option<f64>,
+    /// Stocked lengths, ascending, mm.
+    pub stocked: Vec<f64>,
+    /// The length that the model states.
+    pub stated: Option<f64>,
+    /// Where the stock's lengths, or the stated length, were written.
+    pub length_origin: Origin,
+    /// How much nail stands beyond the layers, least and most, with where the house says so.
+    pub clinch: (Window, Origin),
+    /// The last station on each side that a nail may stand at, x, and where the line's last nail stands.
+    pub limits: Vec<JointLimit>,
+}
+
+/// How far towards the toe a side's line may go.
+#[derive(Clone, Copy, Debug)]
+pub struct JointLimit {
+    /// The side.
+    pub side: Side,
+    /// x of its foremost nail.
+    pub foremost: f64,
+    /// x that it must not pass.
+    pub limit: f64,
+}
+
+pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine, seat: bool) -> Built<NailsBuilt> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let (inset, apart) = (mm(&line.inside_feather)?, mm(&line.apart)?);
+    let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: line.span };
+    if apart <= 0.0 {
+        return Err(lost);
+    }
+    let rail = Rail::constant(&lines.last.feather, -inset);
+    let behind_joint = mm(&house.rule("behind-joint"))?;
+    let ways = if seat {
+        vec![seat_way(&lines.last, &rail, apart).ok_or(lost)?]
+    } else {
+        waist_ways(&lines.last, &rail, maybe(line.to.as_ref())?, behind_joint).ok_or(lost)?
+    };
+    let mut places = Vec::new();
+    let mut spread = Vec::new();
+    for (side, from, to) in &ways {
+        let length = rail.length_between(*from, *to);
+        let gaps = gaps(length, apart);
+        spread.push((gaps + 1, if gaps > 0 { length / f64::from(u32::try_from(gaps).unwrap_or(1)) } else { 0.0 }));
+        places
+            .extend(rail.evenly(*from, *to, gaps).into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
+    }
+    let stacks =
+        places.iter().map(|place| layers_at(model, bottom, lines, place, seat)).collect::<Built<Vec<Sum>>>()?;
+    let pick = |greater: bool| {
+        stacks.iter().reduce(|best, sum| {
+            let more = if greater { sum.spread().hi > best.spread().hi } else { sum.spread().lo < best.spread().lo };
+            if more { sum } else { best }
+        })
+    };
+    let (thickest, thinnest) = (pick(true).ok_or(lost)?.clone(), pick(false).ok_or(lost)?.clone());
+    let nail = &of(&line.with)?.it;
+    let clinch_rule = house.rule("clinch")?;
+    let clinch = clinch_rule.it.window();
+    let sunk = maybe(nail.sunk.as_ref())?.unwrap_or(0.0);
+    let window = Window { lo: thickest.spread().hi + clinch.lo + sunk, hi: thinnest.spread().lo + clinch.hi + sunk };
+    let lengths = of(&nail.lengths)?;
+    let mut stocked: Vec<f64> = lengths.it.iter().map(|length| length.it.nominal()).collect();
+    stocked.sort_by(f64::total_cmp);
+    let stated = maybe(line.length.as_ref())?;
+    let length_origin = match &line.length {
+        Some(Ok(stated)) => stated.origin.clone(),
+        _ => lengths.origin.clone(),
+    };
+    let length =
+        stated.or_else(|| stocked.iter().copied().find(|length| fits(window.lo, *length) && fits(*length, window.hi)));
+    let limits = if seat { Vec::new() } else { limits(lines, &places, behind_joint) };
+    let (first, second) = (spread.first().copied().unwrap_or((0, 0.0)), spread.get(1).copied().unwrap_or((0, 0.0)));
+    Ok(NailsBuilt {
+        inset,
+        places,
+        counts: (first.0, second.0),
+        spacing: (first.1, second.1),
+        thickest,
+        thinnest,
+        window,
+        length,
+        stocked,
+        stated,
+        length_origin,
+        clinch: (clinch, clinch_rule.origin),
+        limits,
+    })
+}
+
+/// Whole gaps on a line: nails are `floor(length / apart) + 1`, the spacing evened.
+fn gaps(length: f64, apart: f64) -> usize {
+    let whole = (length / apart + crate::measure::SLACK).floor().clamp(0.0, 10_000.0);
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped above")]
+    let gaps = whole as usize;
+    gaps
+}
+
+type Way = (Side, f64, f64);
+
+/// From the breast line to 10 mm (house) behind that side's joint, or to the station that the model says.
+fn waist_ways(last: &GradedLast, rail: &Rail, to: Option<f64>, behind_joint: f64) -> Option<Vec<Way>> {
+    let at = |x: f64, side: Side| rail.crossings_on(&Straight::square_at(x), side).first().copied();
+    let end = |joint: f64| to.map_or(joint - behind_joint, |share| share / 100.0 * last.bottom).max(last.breast);
+    let outside = (Side::Outside, at(last.breast, Side::Outside)?, at(end(last.joint_outside), Side::Outside)?);
+    let inside = (Side::Inside, at(end(last.joint_inside), Side::Inside)?, at(last.breast, Side::Inside)?);
+    Some(vec![outside, inside])
+}
+
+/// Round the heel between the crossings with the line one spacing behind the breast.
+fn seat_way(last: &GradedLast, rail: &Rail, apart: f64) -> Option<Way> {
+    let line = Straight::square_at(last.breast - apart);
+    let inside = *rail.crossings_on(&line, Side::Inside).last()?;
+    let outside = *rail.crossings_on(&line, Side::Outside).first()?;
+    Some((Side::Outside, inside, rail.period() + outside))
+}
+
+fn limits(lines: &Lines, places: &[NailPlace], behind_joint: f64) -> Vec<JointLimit> {
+    let limit = |side: Side, joint: f64| {
+        let foremost = places.iter().filter(|place| place.side == side).map(|place| place.point.x).fold(0.0, f64::max);
+        JointLimit { side, foremost, limit: joint - behind_joint }
+    };
+    vec![limit(Side::Outside, lines.last.joint_outside), limit(Side::Inside, lines.last.joint_inside)]
+}
+
+/// What a nail goes through: midsole, pad, shank and arch where it stands in them, lining, insole; in the seat the
+/// outer that is lasted in there, too.
+fn layers_at(model: &Model, bottom: &Bottom, lines: &Lines, place: &NailPlace, seat: bool) -> Built<Sum> {
+    let mut sum = Sum::new();
+    for role in [Role::Midsole, Role::Filler, Role::Pad, Role::Shank, Role::Arch] {
+        let Some(layer) = bottom.layer(role) else { continue };
+        if stands_in(layer, lines, place)? {
+            sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
+        }
+    }
+    sum.terms.extend(lining(model)?.as_ref().map(Ply::term));
+    if seat && let Some(part) = model.seat_part()? {
+        sum.terms.push(Ply::of_part(&part.it)?.term());
+    }
+    sum.terms.extend(Ply::of_role(bottom, Role::Insole)?.iter().map(Ply::term));
+    Ok(sum)
+}
+
+/// Whether a nail stands in a layer: in its zone, and within its breadth, which is centred in the bottom there.
+fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace) -> Built<bool> {
+    let (x, last) = (place.point.x, &lines.last);
+    let slack = crate::measure::SLACK;
+    let before_joint = last.joint_line.signed(place.point) <= slack;
+    let zone = match of(&layer.covers)?.it {
+        Extent::All => true,
+        Extent::Forepart => !before_joint,
+        Extent::Waist => x >= last.breast - slack && before_joint,
+        Extent::Seat => x <= last.breast + slack,
+    };
+    let ends = match of(&layer.ends)?.it {
+        crate::spec::Ends::Full => true,
+        crate::spec::Ends::BehindBreast(behind) => x >= last.breast - behind - slack,
+    };
+    let Some(breadth) = &layer.breadth else { return Ok(zone && ends) };
+    let half = base(breadth)? / 2.0;
+    let Some(across) = last.feather.breadth_at(x) else { return Ok(false) };
+    let centre = (across.inside - across.outside) / 2.0;
+    Ok(zone && ends && (place.point.y - centre).abs() <= half + slack)
+}

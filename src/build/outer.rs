@@ -1,0 +1,135 @@
+//! Which part of the upper lies outermost where, and where laps enter the turnout.
+
+use super::Built;
+use super::amounts::{base, mm, of};
+use super::ply::Ply;
+use crate::geometry::Side;
+use crate::language::Hole;
+use crate::measure::Spread;
+use crate::source::Origin;
+use crate::spec::{Lap, Model, Part, Skive, Upper};
+use std::sync::Arc;
+
+/// A lap between two neighbours of the turned-out parts.
+#[derive(Clone, Debug)]
+pub(super) struct TurnedLap {
+    /// `vamp over quarter`
+    pub name: Arc<str>,
+    /// How far the parts lie on each other.
+    pub wide: f64,
+    /// Station of the mark, as a share of the bottom, by side.
+    pub outside: f64,
+    pub inside: f64,
+    /// Angle between the top part's edge and the feather line on the toe side, radians.
+    pub lean: f64,
+    /// The top part lies toeward of the one underneath, so that the lap runs toeward of the mark.
+    pub toeward: bool,
+    pub top: Thinned,
+    pub under: Thinned,
+}
+
+/// A part with how it is thinned in a lap.
+#[derive(Clone, Debug)]
+pub(super) struct Thinned {
+    pub ply: Ply,
+    /// Width of the taper, what is left at its edge and where that was written.
+    edge: Option<(f64, Spread, Origin)>,
+    flat: Option<(Spread, Origin)>,
+}
+
+/// The turned-out parts from the heel to the toe, and the laps between them.
+#[derive(Clone, Debug)]
+pub(super) struct Turned {
+    pub parts: Vec<Ply>,
+    /// One less than the parts.
+    pub laps: Vec<TurnedLap>,
+}
+
+impl TurnedLap {
+    pub fn mark(&self, side: Side) -> f64 {
+        if side == Side::Inside { self.inside } else { self.outside }
+    }
+
+    /// How much of a row the lap takes: its width over the sine of its lean.
+    pub fn run(&self) -> f64 {
+        self.wide / self.lean.sin()
+    }
+
+    /// Distances from the top part's edge at which a profile changes, both ends of the lap among them.
+    pub fn breaks(&self) -> Vec<f64> {
+        let mut breaks = vec![0.0, self.wide];
+        breaks.extend(self.top.edge.as_ref().map(|(wide, ..)| *wide));
+        breaks.extend(self.under.edge.as_ref().map(|(wide, ..)| self.wide - wide));
+        // Where a taper crosses the flat skive, the thinner of the two changes.
+        breaks.extend(self.top.crossing());
+        breaks.extend(self.under.crossing().map(|x| self.wide - x));
+        breaks.retain(|x| (0.0..=self.wide).contains(x));
+        breaks
+    }
+}
+
+impl Thinned {
+    /// Thickness at `x` from the part's own edge inside the lap, with the origin that counts there.
+    pub fn at(&self, x: f64) -> (Spread, &Origin) {
+        let taper = self.edge.as_ref().map(|(wide, to, origin)| {
+            let f = if *wide > 0.0 { (x / wide).clamp(0.0, 1.0) } else { 1.0 };
+            (to.blend(&self.ply.spread, f), if f < 1.0 { origin } else { &self.ply.origin })
+        });
+        let taper = taper.unwrap_or((self.ply.spread, &self.ply.origin));
+        match &self.flat {
+            // The thinner of the two counts; flat, if they are equal.
+            Some((flat, origin)) if flat.nominal <= taper.0.nominal => (*flat, origin),
+            _ => taper,
+        }
+    }
+
+    /// Distance from the edge at which the taper is as thick as the flat skive.
+    fn crossing(&self) -> Option<f64> {
+        let ((wide, to, _), (flat, _)) = (self.edge.as_ref()?, self.flat.as_ref()?);
+        let rise = self.ply.spread.nominal - to.nominal;
+        (rise > 0.0).then(|| wide * (flat.nominal - to.nominal) / rise)
+    }
+}
+
+pub(super) fn turned(model: &Model) -> Built<Turned> {
+    let upper = model.upper.as_ref().map_err(|hole| *hole)?;
+    let parts = upper.turned_out.as_ref().map_err(|hole| *hole)?;
+    let laps = parts.windows(2).map(|pair| turned_lap(upper, &pair[0].it, &pair[1].it, pair[1].span()));
+    Ok(Turned {
+        laps: laps.collect::<Built<_>>()?,
+        parts: parts.iter().map(|part| Ply::of_part(&part.it)).collect::<Built<_>>()?,
+    })
+}
+
+/// The lap between two neighbours; `spec` has made sure that there is one that says where it enters.
+fn turned_lap(upper: &Upper, behind: &Arc<Part>, before: &Arc<Part>, at: crate::source::Span) -> Built<TurnedLap> {
+    let lost = Hole { fault: crate::finding::FaultName::STATEMENT_MISSING.0, span: at };
+    let lap = upper.lap_between(behind, before).ok_or(lost)?;
+    let (top, under) = (&of(&lap.top)?.it, &of(&lap.under)?.it);
+    let station = |value: &Option<_>| value.as_ref().map_or(Err(lost), base).map(|share: f64| share / 100.0);
+    let lean = lap.leans.as_ref().map_or(Ok(90.0), base)?;
+    Ok(TurnedLap {
+        name: format!("{} over {}", top.name, under.name).into(),
+        wide: mm(&lap.wide)?,
+        outside: station(&lap.enters_outside)?,
+        inside: station(&lap.enters_inside)?,
+        lean: lean.to_radians(),
+        toeward: top.name == before.name,
+        top: thinned(lap, top)?,
+        under: thinned(lap, under)?,
+    })
+}
+
+fn thinned(lap: &Lap, part: &Part) -> Built<Thinned> {
+    let none = Skive::default();
+    let skive = lap.skives.get(&part.name).unwrap_or(&none);
+    let edge = match &skive.edge {
+        Some((wide, to)) => Some((mm(wide)?, of(to)?.it.spread(), of(to)?.origin.clone())),
+        None => None,
+    };
+    let flat = match &skive.flat {
+        Some(to) => Some((of(to)?.it.spread(), of(to)?.origin.clone())),
+        None => None,
+    };
+    Ok(Thinned { ply: Ply::of_part(part)?, edge, flat })
+}

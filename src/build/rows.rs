@@ -1,0 +1,160 @@
+//! The sole's rows: where they run, how many stitches, what thread they take.
+
+use super::Built;
+use super::amounts::{base, maybe, mm, of};
+use super::lines::Lines;
+use super::stack::Stack;
+use super::thread::{ThreadUse, bobbin_metres, lockstitch_use, rows_of_a_bobbin};
+use crate::geometry::{Path, Rail, Side, Straight};
+use crate::language::Hole;
+use crate::spec::{House, Model, Sole};
+
+/// One row of sole stitching.
+#[derive(Clone, Debug)]
+pub struct RowBuilt {
+    /// From the finished edge, mm.
+    pub inset: f64,
+    /// The row's line.
+    pub rail: Rail,
+    /// Parameters at which it starts (outside) and stops (inside).
+    pub from: f64,
+    /// See `from`.
+    pub to: f64,
+    /// Its length, mm.
+    pub length: f64,
+    /// Whole stitches.
+    pub stitches: u32,
+    /// Length of one stitch, mm.
+    pub pitch: f64,
+    /// The least distance to the wall along its way, mm, and the parameter of that place.
+    pub wall_clearance: f64,
+    /// See `wall_clearance`.
+    pub clearance_at: f64,
+    /// Thread, if the stack is known.
+    pub thread: Option<ThreadUse>,
+}
+
+/// All rows with what is common to them.
+#[derive(Clone, Debug)]
+pub struct SoleRows {
+    /// Outermost first.
+    pub rows: Vec<RowBuilt>,
+    /// What the edge guide is set to, from the rough edge, mm.
+    pub guide: f64,
+    /// x of the line behind the breast on which rows start and stop.
+    pub starts_at: f64,
+    /// Rows start where the turnout is full.
+    pub starts_in_full_turnout: bool,
+    /// Metres that a full bobbin holds, if the machine has one.
+    pub bobbin: Option<f64>,
+    /// Whole rows of a pair that one bobbin sews, in the order sewn.
+    pub rows_a_bobbin: Option<u32>,
+}
+
+pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRows> {
+    let sole = sole(model)?;
+    let (from_edge, apart) = (mm(&sole.from_edge)?, maybe(sole.apart.as_ref())?.unwrap_or(0.0));
+    let count = of(&sole.rows)?.it;
+    let nominal_pitch = 25.4 / base(&sole.pitch)?;
+    let starts_at = lines.last.breast - mm(&house.rule("rows-start"))?;
+    let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: sole.span };
+    let mut rows = Vec::new();
+    for k in 0..count.min(MOST_ROWS) {
+        let inset = from_edge + f64::from(k) * apart;
+        let rail = lines.edge.beside(-inset);
+        let line = Straight::square_at(starts_at);
+        let from = *rail.crossings_on(&line, Side::Outside).first().ok_or(lost)?;
+        let to = *rail.crossings_on(&line, Side::Inside).last().ok_or(lost)?;
+        let length = rail.length_between(from, to);
+        let (stitches, pitch) = stitches(length, nominal_pitch);
+        let (clearance_at, wall_clearance) = clearance(lines, inset, from, to, house)?;
+        rows.push(RowBuilt {
+            inset,
+            rail,
+            from,
+            to,
+            length,
+            stitches,
+            pitch,
+            wall_clearance,
+            clearance_at,
+            thread: None,
+        });
+    }
+    Ok(SoleRows {
+        rows,
+        guide: from_edge + lines.off_the_edge,
+        starts_at,
+        starts_in_full_turnout: starts_at >= lines.turnout_holds - crate::measure::SLACK,
+        bobbin: None,
+        rows_a_bobbin: None,
+    })
+}
+
+/// More rows than this find no room in any turnout; the rest is not laid out, and the turnout's rule refuses.
+const MOST_ROWS: u32 = 8;
+
+pub(super) fn sole(model: &Model) -> Built<&Sole> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    bottom.sole.as_ref().map_err(|hole| *hole)
+}
+
+/// `round(length / pitch)`, half up, at least 1, and the pitch that makes whole stitches of it.
+pub(super) fn stitches(length: f64, pitch: f64) -> (u32, f64) {
+    let wanted = (length / pitch + 0.5).floor().clamp(1.0, f64::from(u32::MAX));
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to what the type holds")]
+    let count = wanted as u32;
+    (count, length / f64::from(count))
+}
+
+/// The least of turnout less inset along a row: at its ends or at a corner of the turnout.
+fn clearance(lines: &Lines, inset: f64, from: f64, to: f64, house: &House) -> Built<(f64, f64)> {
+    let blend = mm(&house.rule("blend"))?;
+    let mut places = vec![from, to, lines.last.feather.side_switch()];
+    for side in [Side::Outside, Side::Inside] {
+        let corners = lines.turnout_corners(side, blend);
+        places.extend(corners.iter().filter_map(|x| lines.feather_at(*x, side)).filter(|t| (from..=to).contains(t)));
+    }
+    let measured = places.into_iter().map(|t| (t, lines.turnout_at(t) - inset));
+    Ok(measured.fold((from, f64::MAX), |least, place| if place.1 < least.1 { place } else { least }))
+}
+
+impl SoleRows {
+    /// Adds thread and bobbins, which need the thickness at every stitch.
+    pub(super) fn with_thread(mut self, model: &Model, house: &House, stack: Option<&Stack>) -> Self {
+        let Some(stack) = stack else { return self };
+        let Ok(used) = self
+            .rows
+            .iter()
+            .enumerate()
+            .map(|(k, row)| thread_of(model, house, stack, k, row))
+            .collect::<Built<Vec<_>>>()
+        else {
+            return self;
+        };
+        for (row, thread) in self.rows.iter_mut().zip(used) {
+            row.thread = Some(thread);
+        }
+        if let Ok(Some(metres)) = bobbin(model) {
+            let bobbins: Vec<f64> =
+                self.rows.iter().filter_map(|row| row.thread.as_ref()).map(|thread| thread.bobbin).collect();
+            self.bobbin = Some(metres);
+            self.rows_a_bobbin = Some(rows_of_a_bobbin(metres, &bobbins));
+        }
+        self
+    }
+}
+
+fn thread_of(model: &Model, house: &House, stack: &Stack, k: usize, row: &RowBuilt) -> Built<ThreadUse> {
+    let sole = sole(model)?;
+    let lock = base(&of(&sole.on)?.it.lock)?;
+    let thicknesses = (0..row.stitches).map(|n| stack.thickness_at(k, (f64::from(n) + 0.5) * row.pitch));
+    Ok(lockstitch_use(row.pitch, lock, thicknesses, mm(&house.rule("tails"))?))
+}
+
+fn bobbin(model: &Model) -> Built<Option<f64>> {
+    let sole = sole(model)?;
+    let machine = &of(&sole.on)?.it;
+    let Some(bobbin) = &machine.bobbin else { return Ok(None) };
+    bobbin_metres(bobbin, &of(&sole.thread)?.it).map(Some)
+}

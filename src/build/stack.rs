@@ -1,0 +1,434 @@
+//! The stack along the path: what lies between foot and table at every place of every row, and where it is thickest.
+//!
+//! Every ply is piecewise linear in the way along the row, so the sum is, too: its maxima lie at breakpoints, and are
+//! found there exactly.
+
+use super::Built;
+use super::amounts::of;
+use super::lines::Lines;
+use super::outer::TurnedLap;
+use super::ply::Ply;
+use super::rows::{RowBuilt, SoleRows, sole};
+use crate::finding::{Sum, Term};
+use crate::geometry::{Path, Side, Straight};
+use crate::measure::Spread;
+use crate::spec::{Bottom, Ends, Model, Role};
+use std::sync::Arc;
+
+/// How far down the rows go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the layer that is sewn last")]
+pub enum Mode {
+    Outsole,
+    Slip,
+    Midsole,
+}
+
+impl Mode {
+    /// All modes, deepest first.
+    pub const ALL: &'static [Mode] = &[Mode::Outsole, Mode::Slip, Mode::Midsole];
+
+    /// The layer's name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        self.role().name()
+    }
+
+    fn role(self) -> Role {
+        match self {
+            Mode::Outsole => Role::Outsole,
+            Mode::Slip => Role::Slip,
+            Mode::Midsole => Role::Midsole,
+        }
+    }
+}
+
+/// A place where a sum is greatest.
+#[derive(Clone, Debug)]
+pub struct Peak {
+    /// The row, from 0.
+    pub row: usize,
+    /// mm along the row from its start on the outside.
+    pub s: f64,
+    /// The whole plateau: from and to, mm along the row.
+    pub plateau: (f64, f64),
+    /// The side.
+    pub side: Side,
+    /// The station, share of the bottom.
+    pub station: f64,
+    /// The lap that lies there, if one does.
+    pub lap: Option<Arc<str>>,
+    /// The sum there.
+    pub sum: Sum,
+}
+
+/// The greatest sums of one mode.
+#[derive(Clone, Debug)]
+pub struct Lying {
+    /// The mode.
+    pub mode: Mode,
+    /// Where the thick end is greatest.
+    pub hi: Peak,
+    /// Where the nominal is greatest.
+    pub nominal: Peak,
+    /// The greatest thin end, mm.
+    pub lo: f64,
+    /// The greatest nominal off any lap, mm.
+    pub off_the_lap: f64,
+}
+
+/// The stack along all rows.
+#[derive(Clone, Debug)]
+pub struct Stack {
+    /// The mode that is asked for.
+    pub asked: Lying,
+    /// The other modes that the bottom has layers for.
+    pub others: Vec<Lying>,
+    rows: Vec<RowStack>,
+    asked_mode: Mode,
+    layers: Vec<LayerPly>,
+}
+
+/// A stretch of a row on which one arrangement of the outer lies, linear from end to end.
+#[derive(Clone, Debug)]
+struct Piece {
+    from: f64,
+    to: f64,
+    outer: Outer,
+    /// Nominal thickness of the outer at both ends.
+    nominal: (f64, f64),
+}
+
+impl Piece {
+    fn nominal_at(&self, s: f64) -> f64 {
+        let f = if self.to > self.from { (s - self.from) / (self.to - self.from) } else { 0.0 };
+        self.nominal.0 + (self.nominal.1 - self.nominal.0) * f
+    }
+}
+
+#[derive(Clone, Debug)]
+enum Outer {
+    /// One part.
+    Single(usize),
+    /// In lap `n`: the distance from the top part's edge at both ends.
+    Lap(usize, f64, f64),
+}
+
+#[derive(Clone, Debug)]
+struct RowStack {
+    pieces: Vec<Piece>,
+    /// Where each layer of the stack lies along the row.
+    present: Vec<(f64, f64)>,
+    length: f64,
+}
+
+#[derive(Clone, Debug)]
+struct LayerPly {
+    role: Role,
+    ply: Ply,
+}
+
+pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stack> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let asked_mode = match of(&sole(model)?.through)?.it {
+        Role::Midsole => Mode::Midsole,
+        Role::Slip => Mode::Slip,
+        _ => Mode::Outsole,
+    };
+    let mut layers = Vec::new();
+    let mut ends = Vec::new();
+    for role in [Role::Midsole, Role::Slip, Role::Outsole] {
+        let Some(layer) = bottom.layer(role).filter(|layer| layer.breadth.is_none()) else { continue };
+        let end = of(&layer.ends)?.it;
+        for ply in Ply::of_layer(layer)? {
+            layers.push(LayerPly { role, ply });
+            ends.push(end);
+        }
+    }
+    let row_stacks = rows.rows.iter().map(|row| row_stack(lines, row, &ends)).collect::<Built<Vec<_>>>()?;
+    let mut found: Vec<Lying> = Mode::ALL
+        .iter()
+        .filter(|mode| **mode == asked_mode || has(bottom, mode.role()))
+        .filter_map(|mode| lying(*mode, lines, rows, &row_stacks, &layers))
+        .collect();
+    let lost = crate::language::Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: sole(model)?.span };
+    let at = found.iter().position(|lying| lying.mode == asked_mode).ok_or(lost)?;
+    let asked = found.remove(at);
+    Ok(Stack { asked, others: found, rows: row_stacks, asked_mode, layers })
+}
+
+fn has(bottom: &Bottom, role: Role) -> bool {
+    bottom.layer(role).is_some()
+}
+
+/// Pieces and layers of one row.
+fn row_stack(lines: &Lines, row: &RowBuilt, ends: &[Ends]) -> Built<RowStack> {
+    let toe = row.rail.length_between(row.from, lines.last.feather.side_switch());
+    // Heel to toe outside, then back: the inside's pieces come in the order of the row.
+    let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), 0.0, toe);
+    pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, row.length));
+    for piece in &mut pieces {
+        let at = |s: f64| outer_spread(piece, s, lines).nominal;
+        piece.nominal = (at(piece.from), at(piece.to));
+    }
+    let present = ends.iter().map(|end| present(lines, row, *end)).collect();
+    Ok(RowStack { pieces, present, length: row.length })
+}
+
+/// Where along the row a layer lies that ends at the heel as said. The line where it ends belongs to it.
+fn present(lines: &Lines, row: &RowBuilt, ends: Ends) -> (f64, f64) {
+    let Ends::BehindBreast(behind) = ends else { return (0.0, row.length) };
+    let line = Straight::square_at(lines.last.breast - behind);
+    let at = |side: Side, default: f64| {
+        let crossings = row.rail.crossings_on(&line, side);
+        crossings.first().map_or(default, |t| row.rail.length_between(row.from, *t)).clamp(0.0, row.length)
+    };
+    (at(Side::Outside, 0.0), at(Side::Inside, row.length))
+}
+
+fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
+    let cut = |piece: Piece| {
+        let (a, b) = (piece.from.max(from), piece.to.min(to));
+        let outer = match piece.outer {
+            Outer::Lap(n, x0, x1) => {
+                let at = |s: f64| x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
+                Outer::Lap(n, at(a), at(b))
+            }
+            single => single,
+        };
+        Piece { from: a, to: b, outer, nominal: (0.0, 0.0) }
+    };
+    pieces
+        .into_iter()
+        .filter(|piece| piece.to > from && piece.from < to)
+        .map(cut)
+        .filter(|piece| piece.from < piece.to)
+        .collect()
+}
+
+/// The outer along one side, in the order of the row: single parts with laps between them.
+fn pieces_of_side(lines: &Lines, row: &RowBuilt, side: Side) -> Vec<Piece> {
+    let far = row.length * 2.0;
+    // `way` is +1 where the row runs toeward.
+    let way = if side == Side::Outside { 1.0 } else { -1.0 };
+    let mut laps: Vec<(usize, f64, f64)> = Vec::new();
+    for (n, lap) in lines.turned.laps.iter().enumerate() {
+        let mark = mark_on_row(lines, row, lap, side);
+        let other = mark + if lap.toeward { way } else { -way } * lap.run();
+        laps.push((n, mark, other));
+    }
+    let mut pieces = Vec::new();
+    for &(n, mark, other) in &laps {
+        let lap = &lines.turned.laps[n];
+        let at = |x: f64| mark + (other - mark) * x / lap.wide;
+        let mut breaks = lap.breaks();
+        breaks.sort_by(f64::total_cmp);
+        breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+        for pair in breaks.windows(2) {
+            let (a, b) = (at(pair[0]), at(pair[1]));
+            let (from, to, x0, x1) = if a <= b { (a, b, pair[0], pair[1]) } else { (b, a, pair[1], pair[0]) };
+            pieces.push(Piece { from, to, outer: Outer::Lap(n, x0, x1), nominal: (0.0, 0.0) });
+        }
+    }
+    // Between laps lies the part that both neighbours share; part 0 at the heel's end.
+    let edges: Vec<(f64, f64)> = laps.iter().map(|(_, a, b)| (a.min(*b), a.max(*b))).collect();
+    let heelward = |n: usize| if way > 0.0 { edges[n].0 } else { edges[n].1 };
+    let toeward = |n: usize| if way > 0.0 { edges[n].1 } else { edges[n].0 };
+    for part in 0..lines.turned.parts.len() {
+        let start = if part == 0 { if way > 0.0 { -far } else { far } } else { toeward(part - 1) };
+        let end = if part == laps.len() { if way > 0.0 { far } else { -far } } else { heelward(part) };
+        let (from, to) = if start <= end { (start, end) } else { (end, start) };
+        if (end - start) * way > 0.0 {
+            pieces.push(Piece { from, to, outer: Outer::Single(part), nominal: (0.0, 0.0) });
+        }
+    }
+    pieces.sort_by(|a, b| a.from.total_cmp(&b.from));
+    pieces
+}
+
+/// Where the top part's edge meets a row: on the normal at the mark, or where its leaning line crosses the row.
+fn mark_on_row(lines: &Lines, row: &RowBuilt, lap: &TurnedLap, side: Side) -> f64 {
+    let x = lap.mark(side) * lines.last.bottom;
+    let t = lines.feather_at(x, side).unwrap_or(row.from);
+    let frame = lines.last.feather.frame(t);
+    let square = (lap.lean - std::f64::consts::FRAC_PI_2).abs() < 1e-9;
+    if square {
+        return row.rail.length_between(row.from, t);
+    }
+    let toeward = if side == Side::Outside { frame.tangent } else { -frame.tangent };
+    let along = toeward * lap.lean.cos() + frame.normal * lap.lean.sin();
+    let crossing = Straight::through(frame.point, frame.point + along).and_then(|edge| {
+        let crossings = row.rail.crossings_on(&edge, side);
+        crossings.into_iter().min_by(|a, b| (a - t).abs().total_cmp(&(b - t).abs()))
+    });
+    row.rail.length_between(row.from, crossing.unwrap_or(t))
+}
+
+/// Thickness of the outer at `s` on a piece: the parts that lie there.
+fn outer_at(piece: &Piece, s: f64, lines: &Lines) -> Vec<Term> {
+    match &piece.outer {
+        Outer::Single(part) => vec![lines.turned.parts[*part].term()],
+        Outer::Lap(n, x0, x1) => {
+            let lap = &lines.turned.laps[*n];
+            let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
+            let (top, top_origin) = lap.top.at(x);
+            let (under, under_origin) = lap.under.at(lap.wide - x);
+            let term = |ply: &Ply, spread: Spread, origin: &crate::source::Origin| {
+                let mut term = ply.term_as(spread);
+                if origin != &ply.origin {
+                    term.what = format!("{}, skived", ply.what).into();
+                    // A skive varies with the hand that makes it, not with the leather.
+                    term.source = Some(format!("skive of {}", ply.what).into());
+                }
+                term.origin = origin.clone();
+                term
+            };
+            vec![term(&lap.top.ply, top, top_origin), term(&lap.under.ply, under, under_origin)]
+        }
+    }
+}
+
+/// The thickness of the outer alone, without building terms.
+fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
+    let add = |a: Spread, b: Spread| Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi };
+    match &piece.outer {
+        Outer::Single(part) => lines.turned.parts[*part].spread,
+        Outer::Lap(n, x0, x1) => {
+            let lap = &lines.turned.laps[*n];
+            let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
+            add(lap.top.at(x).0, lap.under.at(lap.wide - x).0)
+        }
+    }
+}
+
+struct Best {
+    value: f64,
+    row: usize,
+    piece: usize,
+    s: f64,
+    to: f64,
+    /// A place inside the stretch on which it was found: the same layers lie there.
+    inside: f64,
+}
+
+impl Best {
+    /// Takes the greater value; of equal ones the first, whose plateau grows.
+    fn offer(best: &mut Option<Best>, value: f64, (row, piece): (usize, usize), s: f64, inside: f64) {
+        match best {
+            Some(known) if value <= known.value + 1e-9 => {
+                if (value - known.value).abs() <= 1e-9 && known.row == row && (s - known.to) < 1e-9 + f64::EPSILON {
+                    known.to = known.to.max(s);
+                }
+            }
+            _ => *best = Some(Best { value, row, piece, s, to: s, inside }),
+        }
+    }
+}
+
+/// The greatest sums of a mode over all rows.
+fn lying(mode: Mode, lines: &Lines, rows: &SoleRows, stacks: &[RowStack], layers: &[LayerPly]) -> Option<Lying> {
+    let (mut lo, mut nominal, mut hi): (Option<Best>, Option<Best>, Option<Best>) = (None, None, None);
+    let mut off_the_lap = 0.0_f64;
+    for (k, row) in stacks.iter().enumerate() {
+        for (n, from, to) in row.stretches(mode, layers) {
+            let piece = &row.pieces[n];
+            let inside = f64::midpoint(from, to);
+            let under = row.layers_at(inside, mode, layers);
+            for s in [from, to] {
+                let outer = outer_spread(piece, s, lines);
+                Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, inside);
+                Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, inside);
+                Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, inside);
+                if matches!(piece.outer, Outer::Single(_)) {
+                    off_the_lap = off_the_lap.max(outer.nominal + under.nominal);
+                }
+            }
+        }
+    }
+    let peak = |best: Best| peak(&best, mode, lines, rows, stacks, layers);
+    Some(Lying { mode, lo: lo?.value, nominal: peak(nominal?), hi: peak(hi?), off_the_lap })
+}
+
+fn peak(best: &Best, mode: Mode, lines: &Lines, rows: &SoleRows, stacks: &[RowStack], layers: &[LayerPly]) -> Peak {
+    let (row, built) = (&stacks[best.row], &rows.rows[best.row]);
+    let t = built.rail.t_at_length(built.from, best.s);
+    let piece = &row.pieces[best.piece];
+    let mut sum = Sum { terms: outer_at(piece, best.s, lines) };
+    sum.terms.extend(row.lying_at(best.inside, mode, layers).map(|layer| layer.ply.term()));
+    Peak {
+        row: best.row,
+        s: best.s,
+        plateau: (best.s, best.to),
+        side: built.rail.side(t),
+        station: built.rail.point(t).x / lines.last.bottom,
+        lap: match &piece.outer {
+            Outer::Lap(n, ..) => Some(Arc::clone(&lines.turned.laps[*n].name)),
+            Outer::Single(_) => None,
+        },
+        sum,
+    }
+}
+
+impl RowStack {
+    /// Pieces cut at the ends of layers, so that on each everything is linear.
+    fn stretches(&self, mode: Mode, layers: &[LayerPly]) -> Vec<(usize, f64, f64)> {
+        let mut cuts: Vec<f64> = self
+            .present
+            .iter()
+            .zip(layers)
+            .filter(|(_, layer)| layer.role <= mode.role())
+            .flat_map(|((from, to), _)| [*from, *to])
+            .collect();
+        cuts.sort_by(f64::total_cmp);
+        let mut stretches = Vec::with_capacity(self.pieces.len() + 4);
+        for (n, piece) in self.pieces.iter().enumerate() {
+            let mut from = piece.from;
+            for cut in cuts.iter().copied().filter(|cut| piece.from < *cut && *cut < piece.to) {
+                if cut > from {
+                    stretches.push((n, from, cut));
+                    from = cut;
+                }
+            }
+            stretches.push((n, from, piece.to));
+        }
+        stretches
+    }
+
+    fn lying_at<'l>(&'l self, s: f64, mode: Mode, layers: &'l [LayerPly]) -> impl Iterator<Item = &'l LayerPly> {
+        layers
+            .iter()
+            .zip(&self.present)
+            .filter(move |(layer, (from, to))| layer.role <= mode.role() && *from <= s && s <= *to)
+            .map(|(layer, _)| layer)
+    }
+
+    fn layers_at(&self, s: f64, mode: Mode, layers: &[LayerPly]) -> Spread {
+        self.lying_at(s, mode, layers).fold(Spread::exactly(0.0), |sum, layer| {
+            let spread = layer.ply.spread;
+            Spread { lo: sum.lo + spread.lo, nominal: sum.nominal + spread.nominal, hi: sum.hi + spread.hi }
+        })
+    }
+}
+
+impl Stack {
+    /// Corners of the nominal stack of the mode asked for along row `k`: mm from its start and mm of thickness.
+    #[must_use]
+    pub fn profile(&self, k: usize) -> Vec<(f64, f64)> {
+        let row = &self.rows[k];
+        let mut corners = Vec::new();
+        for (n, from, to) in row.stretches(self.asked_mode, &self.layers) {
+            let under = row.layers_at(f64::midpoint(from, to), self.asked_mode, &self.layers).nominal;
+            corners.extend([from, to].map(|s| (s, row.pieces[n].nominal_at(s) + under)));
+        }
+        corners
+    }
+
+    /// The nominal thickness at `s` mm along row `k`, for thread.
+    pub(super) fn thickness_at(&self, k: usize, s: f64) -> f64 {
+        let row = &self.rows[k];
+        let s = s.clamp(0.0, row.length);
+        let under = row.layers_at(s, self.asked_mode, &self.layers).nominal;
+        let at = row.pieces.partition_point(|piece| piece.to < s).min(row.pieces.len().saturating_sub(1));
+        row.pieces.get(at).map_or(0.0, |piece| piece.nominal_at(s)) + under
+    }
+}

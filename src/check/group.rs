@@ -1,0 +1,184 @@
+//! Judgements of all sizes to findings: one for each rule and subject, the worst size shown.
+
+use crate::finding::{Finding, Label, Measured, Severity, Sizes};
+use crate::measure::{Size, pairs_failing};
+use crate::rules::{Judgement, Verdict, all, number};
+use crate::source::{Origin, Provenance};
+use crate::spec::Model;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// Below this share of pairs a tight build is only worth a note.
+const WORTH_TIGHT: f64 = 0.005;
+
+/// A judgement with the rule (by its place in the registry) and the size that it was made for.
+#[derive(Clone, Debug)]
+pub(super) struct Judged {
+    pub rule: usize,
+    pub size: Size,
+    pub judgement: Judgement,
+}
+
+/// The findings of one model.
+pub(super) fn findings(model: &Model, sizes: &[Size], judged: Vec<Vec<Judged>>) -> Vec<Finding> {
+    let mut subjects: BTreeMap<(usize, Arc<str>), Vec<Judged>> = BTreeMap::new();
+    for judged in judged.into_iter().flatten() {
+        subjects.entry((judged.rule, Arc::clone(&judged.judgement.subject))).or_default().push(judged);
+    }
+    let base = model.last.as_ref().ok().and_then(|last| last.it.base.as_ref().ok()).map(|base| base.it);
+    let mut findings = Vec::new();
+    for judged in subjects.into_values() {
+        for severity in [Severity::Refused, Severity::Tight, Severity::Note] {
+            let of: Vec<&Judged> =
+                judged.iter().filter(|judged| severity_of(&judged.judgement) == Some(severity)).collect();
+            if let Some(worst) = worst(&of, base) {
+                findings.push(finding(model, severity, worst, &of, sizes.len()));
+            }
+        }
+    }
+    findings
+}
+
+fn severity_of(judgement: &Judgement) -> Option<Severity> {
+    match judgement.verdict {
+        Verdict::Refused => Some(Severity::Refused),
+        Verdict::Tight(share) if pairs_failing(share) >= WORTH_TIGHT => Some(Severity::Tight),
+        Verdict::Tight(_) => Some(Severity::Note),
+        Verdict::Passes | Verdict::NotJudged(_) => None,
+    }
+}
+
+/// The size with the least margin; of equal ones the last's base size, else the first.
+fn worst<'j>(of: &[&'j Judged], base: Option<Size>) -> Option<&'j Judged> {
+    let least = of.iter().map(|judged| judged.judgement.margin).fold(f64::INFINITY, f64::min);
+    let mut equal = of.iter().filter(|judged| judged.judgement.margin <= least + crate::measure::SLACK);
+    let first = equal.clone().next();
+    equal.find(|judged| Some(judged.size) == base).or(first).copied()
+}
+
+fn finding(model: &Model, severity: Severity, worst: &Judged, of: &[&Judged], sizes: usize) -> Finding {
+    let rule = all()[worst.rule];
+    let judgement = &worst.judgement;
+    let words = rule.words(judgement);
+    let mut finding = Finding {
+        name: rule.name(),
+        severity,
+        subject: format!("{}, {}", model.name, judgement.subject),
+        message: words.message,
+        labels: labels(judgement),
+        help: words.help,
+        notes: notes(judgement),
+        sizes: Some(Sizes { holds: of.iter().map(|judged| judged.size).collect(), of: sizes, worst: worst.size }),
+        measured: None,
+        roots: Vec::new(),
+    };
+    if !judgement.unit.is_empty() {
+        finding.measured = Some(Measured {
+            sum: judgement.sum,
+            limit: judgement.limit,
+            margin: judgement.margin,
+            unit: judgement.unit,
+            terms: judgement.terms.clone(),
+        });
+    }
+    if finding.labels.is_empty() {
+        finding.labels.push(Label { span: model.span, text: String::new() });
+    }
+    finding
+}
+
+/// Every number that went into it, labelled where it is written: first what the rule names, then the terms, then
+/// the limit, then the `like`s through which values were inherited.
+fn labels(judgement: &Judgement) -> Vec<Label> {
+    let mut labels: Vec<Label> = Vec::new();
+    let mut add = |origin: &Origin, text: String| {
+        let text = match origin.provenance {
+            Provenance::BuiltIn => format!("{text}; built in, can be written here"),
+            _ => text,
+        };
+        match labels.iter_mut().find(|label| label.span == origin.span) {
+            Some(label) if label.text == text => {}
+            Some(label) => label.text = format!("{}; {text}", label.text),
+            None => labels.push(Label { span: origin.span, text }),
+        }
+    };
+    if let (true, Some(lever)) = (judgement.further.is_empty(), judgement.levers.first()) {
+        add(&lever.origin, "asked for here".to_owned());
+    }
+    for (origin, text) in &judgement.further {
+        add(origin, text.clone());
+    }
+    for term in &judgement.terms.terms {
+        let times =
+            if term.coefficient.abs() > 1.0 { format!("{} x ", number(term.coefficient, 1.0)) } else { String::new() };
+        let value = number(term.spread.nominal, 1.0);
+        let half = term.spread.half();
+        let text = if half > 0.0 && term.spread.nominal == 0.0 {
+            format!("{} +- {} mm", term.what, number(half, 1.0))
+        } else if half > 0.0 {
+            format!("{} {times}{value} +- {} mm", term.what, number(half, 1.0))
+        } else {
+            format!("{} {times}{value} mm", term.what)
+        };
+        add(&term.origin, text);
+        if let Some(tolerance) = &term.tolerance {
+            add(tolerance, format!("{} varies by {} mm", term.what, number(half, 1.0)));
+        }
+    }
+    if let Some((origin, what)) = &judgement.limit_origin {
+        add(origin, (*what).to_owned());
+    }
+    let inherited =
+        judgement.further.iter().map(|(origin, _)| origin).chain(judgement.terms.terms.iter().map(|term| &term.origin));
+    let mut likes: Vec<_> = inherited
+        .filter_map(|origin| if let Provenance::Inherited(like) = origin.provenance { Some(like) } else { None })
+        .collect();
+    likes.sort_unstable();
+    likes.dedup();
+    for span in likes {
+        if labels.iter().all(|label| label.span != span) {
+            labels.push(Label { span, text: "inherited through this".to_owned() });
+        }
+    }
+    labels
+}
+
+fn notes(judgement: &Judgement) -> Vec<String> {
+    let mut notes = Vec::new();
+    if judgement.terms.terms.len() > 1 {
+        let nominal = judgement.terms.nominal();
+        let spread = judgement.terms.spread();
+        let terms: Vec<String> = judgement
+            .terms
+            .terms
+            .iter()
+            .filter(|term| term.spread.nominal != 0.0)
+            .map(|term| {
+                let times = if term.coefficient.abs() > 1.0 {
+                    format!("{} x ", number(term.coefficient, 1.0))
+                } else {
+                    String::new()
+                };
+                format!("{times}{} {}", number(term.spread.nominal, judgement.margin), term.what)
+            })
+            .collect();
+        notes.push(format!(
+            "{} = {} mm ({} to {})",
+            terms.join(" + "),
+            number(nominal, judgement.margin),
+            number(spread.lo, 1.0),
+            number(spread.hi, 1.0)
+        ));
+    }
+    if let Verdict::Tight(share) = judgement.verdict {
+        let pairs = pairs_failing(share);
+        notes.push(format!("an estimated {} of boots and {} of pairs", percent(share), percent(pairs)));
+    }
+    notes.extend(judgement.place.clone());
+    notes.extend(judgement.facts.iter().cloned());
+    notes
+}
+
+fn percent(share: f64) -> String {
+    if share < 0.001 { "less than 0.1 %".to_owned() } else { format!("{:.1} %", share * 100.0) }
+}

@@ -1,0 +1,144 @@
+//! What a rule returns: numbers and places, no text.
+
+use crate::finding::Sum;
+use crate::language::Hole;
+use crate::source::Origin;
+use std::sync::Arc;
+
+/// What was judged.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Verdict {
+    /// It passes with every thickness in tolerance.
+    Passes,
+    /// Nominal passes, an end of the tolerance does not; the share of boots likely to fail.
+    Tight(f64),
+    /// It can't be built.
+    Refused,
+    /// Something that it needs was lost to a fault.
+    NotJudged(Hole),
+}
+
+/// Which way a choice moves the margin up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Moves {
+    /// More of it.
+    Up,
+    /// Less of it.
+    Down,
+    /// Another of its kind.
+    Another,
+}
+
+/// A choice that moves the margin.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lever {
+    /// The choice.
+    pub origin: Origin,
+    /// Which way.
+    pub moves: Moves,
+}
+
+/// One subject judged in one size.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Judgement {
+    /// `sole rows`, `waist nails`; the model is added where it is reported.
+    pub subject: Arc<str>,
+    /// The verdict.
+    pub verdict: Verdict,
+    /// What was judged; NaN never, for yes/no rules both sum and limit are 0.
+    pub sum: f64,
+    /// What it was held against.
+    pub limit: f64,
+    /// How much is left.
+    pub margin: f64,
+    /// The unit of the three; empty for yes/no rules.
+    pub unit: &'static str,
+    /// The terms of the sum.
+    pub terms: Sum,
+    /// Where the limit was written, and what it is.
+    pub limit_origin: Option<(Origin, &'static str)>,
+    /// Further places that belong to it.
+    pub further: Vec<(Origin, String)>,
+    /// Where on the boot.
+    pub place: Option<String>,
+    /// Facts worth a line: modes that would pass, the window, the nearest lengths.
+    pub facts: Vec<String>,
+    /// The choices that move its margin.
+    pub levers: Vec<Lever>,
+}
+
+/// Message and help.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Words {
+    /// What is wrong, with the numbers.
+    pub message: String,
+    /// How to mend it.
+    pub help: Vec<String>,
+}
+
+impl Judgement {
+    /// A judgement of `sum` against `limit`, to be filled in.
+    #[must_use]
+    pub fn new(subject: impl Into<Arc<str>>, sum: f64, limit: f64, margin: f64, unit: &'static str) -> Self {
+        let verdict = if crate::measure::fits(0.0, margin) { Verdict::Passes } else { Verdict::Refused };
+        Self {
+            subject: subject.into(),
+            verdict,
+            sum,
+            limit,
+            margin,
+            unit,
+            terms: Sum::new(),
+            limit_origin: None,
+            further: Vec::new(),
+            place: None,
+            facts: Vec::new(),
+            levers: Vec::new(),
+        }
+    }
+
+    /// A yes or no.
+    #[must_use]
+    pub fn yes_no(subject: impl Into<Arc<str>>, passes: bool) -> Self {
+        Self::new(subject, 0.0, 0.0, if passes { 0.0 } else { -1.0 }, "")
+    }
+
+    /// Not judged, because of a hole.
+    #[must_use]
+    pub fn lost(subject: impl Into<Arc<str>>, hole: Hole) -> Self {
+        Self { verdict: Verdict::NotJudged(hole), ..Self::new(subject, 0.0, 0.0, 0.0, "") }
+    }
+
+    /// With where the limit was written.
+    #[must_use]
+    pub fn limit_at(mut self, origin: Origin, what: &'static str) -> Self {
+        self.limit_origin = Some((origin, what));
+        self
+    }
+
+    /// With another place.
+    #[must_use]
+    pub fn at(mut self, origin: Origin, what: impl Into<String>) -> Self {
+        self.further.push((origin, what.into()));
+        self
+    }
+
+    /// With a choice that moves it.
+    #[must_use]
+    pub fn lever(mut self, origin: Origin, moves: Moves) -> Self {
+        self.levers.push(Lever { origin, moves });
+        self
+    }
+}
+
+/// Judgements of something that a fault may have taken whole.
+pub(super) fn judged<T>(
+    subject: &str,
+    built: &Result<T, Hole>,
+    judge: impl FnOnce(&T) -> Vec<Judgement>,
+) -> Vec<Judgement> {
+    match built {
+        Ok(built) => judge(built),
+        Err(hole) => vec![Judgement::lost(subject, *hole)],
+    }
+}

@@ -1,0 +1,127 @@
+//! # waist/clinch
+//!
+//! The clinch nails of waist and seat are long enough to turn over on the last's plate, and not so long that they curl
+//! back into the foot.
+//!
+//! ## At the bench
+//!
+//! A nail too short never reaches the plate and pulls; one too long folds back through the insole. Nails come in half
+//! eighths because with whole eighths only one build in several finds a length. It guards a foot: there is no tight, the
+//! worst case decides.
+//!
+//! ## Formula
+//!
+//! A length L serves every boot if `thickest layers + least clinch <= L <= thinnest layers + most clinch` (+ what the
+//! head is sunk, on both sides). Layers: midsole, lining, insole, and shank, pad and filler where a nail stands in them; in
+//! the seat the outer that is lasted in there, too. A length that the model leaves out is the shortest stocked one that
+//! serves. The nail must be one that clinches, and the last plated where it stands.
+//!
+//! ## Fails
+//!
+//! ```text
+//! waist nailed { with whole-eighths }    # 16.58..18.43 mm at the seat; 5/8 is 15.88, 6/8 is 19.05
+//! ```
+//!
+//! ## Mended
+//!
+//! ```text
+//! waist nailed { with clinching }        # has 5.5/8: 17.46 mm
+//! ```
+//!
+//! ## Source
+//!
+//! Arithmetic; the clinch's least and most are house rules, common practice, no source.
+
+use super::Rule;
+use super::judgement::{Judgement, Moves, Words};
+use super::words::number;
+use crate::build::{Build, Built, NailsBuilt, of};
+use crate::language::Hole;
+use crate::spec::NailLine;
+
+/// The rule.
+pub(super) struct WaistClinch;
+
+impl Rule for WaistClinch {
+    fn name(&self) -> &'static str {
+        "waist/clinch"
+    }
+
+    fn source(&self) -> &'static str {
+        include_str!("waist_clinch.rs")
+    }
+
+    fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
+        let Ok(bottom) = &build.model.bottom else { return Vec::new() };
+        let mut all = Vec::new();
+        for (subject, nails, line) in
+            [("waist nails", &build.waist, &bottom.waist), ("seat nails", &build.seat, &bottom.seat)]
+        {
+            let (Some(nails), Some(line)) = (nails, line) else { continue };
+            all.push(length(subject, nails, line).unwrap_or_else(|hole| Judgement::lost(subject, hole)));
+        }
+        if let Some(line) = &bottom.waist {
+            all.push(plate(build, line).unwrap_or_else(|hole| Judgement::lost(PLATE, hole)));
+        }
+        all
+    }
+
+    fn words(&self, judgement: &Judgement) -> Words {
+        if &*judgement.subject == PLATE {
+            let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
+            let help = "take a nail that clinches and a last that is plated in full";
+            return Words { message, help: vec![help.to_owned()] };
+        }
+        let Judgement { sum, limit, margin, subject, .. } = judgement;
+        let (long, which) = if sum > limit { ("too long", "at most") } else { ("too short", "at least") };
+        let message = format!(
+            "no length serves the {subject}: {} mm is {} mm {long}, {which} {} mm clinches in every boot",
+            number(*sum, *margin),
+            number(margin.abs(), *margin),
+            number(*limit, *margin),
+        );
+        Words {
+            message,
+            help: vec!["stock a length inside the window, or change a layer that they go through".to_owned()],
+        }
+    }
+}
+
+const PLATE: &str = "clinching in the waist";
+
+fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
+    let nails = nails.as_ref().map_err(|hole| *hole)?;
+    let window = nails.window;
+    let margin_of = |length: f64| (length - window.lo).min(window.hi - length);
+    let nearest = nails.stocked.iter().copied().max_by(|a, b| margin_of(*a).total_cmp(&margin_of(*b)));
+    let length = nails.length.or(nearest).unwrap_or(0.0);
+    let margin = margin_of(length);
+    let limit = if length - window.lo < window.hi - length { window.lo } else { window.hi };
+    let mut judgement = Judgement::new(subject, length, limit, margin, "mm");
+    judgement.terms = if limit <= window.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
+    judgement.facts.push(format!("window {:.2}..{:.2} mm", window.lo, window.hi));
+    let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
+    let below = nails.stocked.iter().rev().find(|length| **length < window.lo);
+    let above = nails.stocked.iter().find(|length| **length > window.hi);
+    let near: Vec<String> = below.into_iter().chain(above).map(|length| eighths(*length)).collect();
+    if !near.is_empty() {
+        judgement.facts.push(format!("nearest stocked: {}", near.join(", ")));
+    }
+    let with = of(&line.with)?;
+    Ok(judgement
+        .at(with.origin.clone(), "this nail")
+        .at(
+            nails.length_origin.clone(),
+            if nails.stated.is_some() { "the length stated" } else { "the lengths stocked" },
+        )
+        .limit_at(nails.clinch.1.clone(), "house rule: how much clinches")
+        .lever(with.origin.clone(), Moves::Another))
+}
+
+fn plate(build: &Build<'_>, line: &NailLine) -> Result<Judgement, Hole> {
+    let (nail, last) = (of(&line.with)?, of(&build.model.last)?);
+    let plate = of(&last.it.plate)?;
+    Ok(Judgement::yes_no(PLATE, nail.it.clinches && plate.it == "full")
+        .at(nail.origin.clone(), if nail.it.clinches { "this nail clinches" } else { "this nail does not clinch" })
+        .at(plate.origin.clone(), format!("the last's plate: {}", plate.it)))
+}
