@@ -423,6 +423,19 @@ impl Stack {
         corners
     }
 
+    /// Where laps lie along row `k`, mm from its start, in the order of the row.
+    #[must_use]
+    pub fn laps(&self, k: usize) -> Vec<(f64, f64)> {
+        let mut laps: Vec<(f64, f64)> = Vec::new();
+        for piece in self.rows[k].pieces.iter().filter(|piece| matches!(piece.outer, Outer::Lap(..))) {
+            match laps.last_mut() {
+                Some(last) if (piece.from - last.1).abs() < 1e-9 => last.1 = piece.to,
+                _ => laps.push((piece.from, piece.to)),
+            }
+        }
+        laps
+    }
+
     /// The nominal thickness at `s` mm along row `k`, for thread.
     pub(super) fn thickness_at(&self, k: usize, s: f64) -> f64 {
         let row = &self.rows[k];

@@ -1,0 +1,177 @@
+//! Figures of layers, nails, forefoot and heel.
+
+use super::List;
+use super::upper::settings;
+use crate::build::figure::Datum;
+use crate::build::{Build, NailsBuilt, Ply, of};
+use crate::spec::{ByPlace, Ends, Extent, HeelNails, Layer, Val};
+
+pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
+    let Ok(bottom) = &build.model.bottom else { return };
+    for layer in &bottom.layers {
+        one_layer(layer, list);
+    }
+    forefoot(build, list);
+    for (key, nails, line) in [("waist", &build.waist, &bottom.waist), ("seat", &build.seat, &bottom.seat)] {
+        if let Some(line) = line {
+            list.named(&format!("{key}.with"), "nail", Some(&line.with), |nail| &nail.name);
+            list.amount(&format!("{key}.apart"), "apart, at most", &line.apart);
+            list.maybe(&format!("{key}.to"), "carried to", line.to.as_ref());
+        }
+        if let Some(Ok(nails)) = nails {
+            line_of_nails(key, nails, list);
+        }
+    }
+}
+
+fn one_layer(layer: &Layer, list: &mut List) {
+    let key = |what: &str| format!("layer.{}.{what}", layer.role.name());
+    list.named(&key("of"), layer.role.name(), Some(&layer.of), |of| of.name());
+    for ply in Ply::of_layer(layer).unwrap_or_default() {
+        let part = ply.what.split(' ').nth(1).filter(|part| !part.starts_with('('));
+        let what = part.map_or("thickness".to_owned(), |part| format!("thickness-{part}"));
+        list.figures.push(key(&what), format!("{}: thickness", ply.what), "mm", Datum::Spread(ply.spread));
+    }
+    if let Ok(covers) = &layer.covers {
+        let word = match covers.it {
+            Extent::All => "all",
+            Extent::Forepart => "forepart",
+            Extent::Waist => "waist",
+            Extent::Seat => "seat",
+        };
+        list.text(&key("covers"), "covers", word);
+    }
+    list.maybe(&key("breadth"), "breadth", layer.breadth.as_ref());
+    match of(&layer.ends).map(|ends| ends.it) {
+        Ok(Ends::BehindBreast(behind)) => list.number(&key("ends"), "ends behind the breast", "mm", behind),
+        Ok(Ends::Full) => list.text(&key("ends"), "ends", "full"),
+        Err(_) => {}
+    }
+    list.word(&key("grain"), "grain", layer.grain.as_ref());
+    list.named(&key("bonded"), "adhesive", layer.bonded.as_ref(), |adhesive| &adhesive.name);
+    if layer.rigid {
+        list.text(&key("rigid"), "rigid", "yes");
+    }
+    let Some(Ok(adhesive)) = &layer.bonded else { return };
+    let adhesive = &adhesive.it;
+    list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
+    list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
+    list.window(&key("open"), "join after", adhesive.open.as_ref());
+    list.maybe(&key("press"), "press for", adhesive.press.as_ref());
+    list.maybe(&key("set"), "leave to set", adhesive.set.as_ref());
+    if adhesive.reactivated {
+        list.text(&key("reactivated"), "warm the film before joining", "yes");
+    }
+}
+
+fn forefoot(build: &Build<'_>, list: &mut List) {
+    let Some(Ok(forefoot)) = &build.forefoot else { return };
+    if let Some(seam) = build.seams.iter().find(|seam| &*seam.key == "forefoot") {
+        settings(seam, list);
+    }
+    list.number("forefoot.inset", "inside the feather line", "mm", forefoot.inset);
+    list.number("forefoot.length", "length", "mm", forefoot.length);
+    if let Some((stitches, pitch)) = forefoot.stitches {
+        list.count("forefoot.stitches", "stitches", stitches);
+        list.number("forefoot.true-pitch", "true pitch", "mm", pitch);
+    }
+    list.figures.push_sum("forefoot.layers", "insole, lining and midsole", "mm", forefoot.layers.clone());
+    if let Some(thread) = &forefoot.thread {
+        list.number("forefoot.thread-used", "thread for a boot", "m", thread.total());
+    }
+    if let Ok(bottom) = &build.model.bottom
+        && let Some(spec) = &bottom.forefoot
+    {
+        list.named("forefoot.with", "nail", spec.with.as_ref(), |nail| &nail.name);
+        list.maybe("forefoot.apart", "apart", spec.apart.as_ref());
+    }
+}
+
+fn line_of_nails(line: &str, nails: &NailsBuilt, list: &mut List) {
+    let key = |what: &str| format!("{line}.{what}");
+    list.number(&key("inset"), "inside the feather line", "mm", nails.inset);
+    list.figures.push_sum(key("layers"), "layers, where they are thickest", "mm", nails.thickest.clone());
+    list.figures.push(key("window"), "lengths that clinch", "mm", Datum::Window(nails.window));
+    if let Some(length) = nails.length {
+        list.number(&key("length"), "nail length", "mm", length);
+        list.number(&key("eighths"), "nail length in eighths of an inch", "1/8 in", length / 3.175);
+    }
+    let total = nails.places.len() as u64;
+    list.count(&key("nails"), "nails a boot", total);
+    if nails.counts.1 > 0 {
+        list.count(&key("outside"), "on the outside", nails.counts.0 as u64);
+        list.count(&key("inside"), "on the inside", nails.counts.1 as u64);
+        list.number(&key("spacing-outside"), "spacing outside", "mm", nails.spacing.0);
+        list.number(&key("spacing-inside"), "spacing inside", "mm", nails.spacing.1);
+    } else {
+        list.number(&key("spacing"), "spacing", "mm", nails.spacing.0);
+    }
+}
+
+pub(super) fn heel(build: &Build<'_>, list: &mut List) {
+    let Some(spec) = &build.model.heel else { return };
+    list.named("heel.cap", "cap", Some(&spec.cap), |cap| &cap.name);
+    for (word, lifts) in [("wedges", &spec.wedges), ("lifts", &spec.lifts), ("thin-lifts", &spec.thin_lifts)] {
+        let Some(lifts) = lifts else { continue };
+        list.whole(&format!("heel.{word}"), word, Some(&lifts.count));
+        list.named(&format!("heel.{word}-of"), word, Some(&lifts.lift), |lift| &lift.name);
+        list.amount(&format!("heel.{word}-substance"), &format!("{word}: thickness"), &lifts.substance);
+    }
+    if let Some(nails) = &spec.nails {
+        heel_nails(nails, list);
+    }
+    let Some(Ok(heel)) = &build.heel else { return };
+    list.figures.push_sum("heel.block", "block at the back: base and cap", "mm", heel.block.clone());
+    list.figures.push_sum("heel.needed", "base needed at the back", "mm", heel.needed.clone());
+    list.figures.push_sum("heel.given", "base given by lifts and wedges", "mm", heel.given.clone());
+    list.figures.push("heel.cap-thickness", "cap: thickness", "mm", Datum::Spread(heel.cap.spread));
+    for (key, label, value) in [
+        ("heel.length", "heel length", heel.length),
+        ("heel.drop", "drop of the seat to the breast", heel.drop),
+        ("heel.sand-back", "to sand at the back", heel.sand_back),
+        ("heel.sand-breast", "to sand at the breast", heel.sand_breast),
+        ("heel.gauge-before", "gauge of the base before levelling, back", heel.given.nominal()),
+        ("heel.gauge-after", "gauge of the base when level, back", heel.needed.nominal()),
+        ("heel.gauge-after-breast", "gauge of the base when level, breast", heel.needed.nominal() - heel.drop),
+        ("heel.visible-back", "heel seen at the back", heel.visible_back),
+        ("heel.visible-breast", "heel seen at the breast", heel.visible_breast),
+        (
+            "heel.visible-eighths",
+            "heel seen at the back, nearest eighth of an inch",
+            (heel.visible_back / 3.175).round(),
+        ),
+    ] {
+        let unit = if key.ends_with("eighths") { "1/8 in" } else { "mm" };
+        list.number(key, label, unit, value);
+    }
+    if let Some(wedge) = heel.wedge_at_breast {
+        list.number("heel.wedge-breast", "each wedge at the breast", "mm", wedge);
+    }
+}
+
+fn heel_nails(nails: &HeelNails, list: &mut List) {
+    if let Some((nail, lengths)) = &nails.base {
+        list.named("heel-nails.base", "nails of the base", Some(nail), |nail| &nail.name);
+        by_place("heel-nails.base", lengths.as_ref(), list);
+    }
+    if let Some((nail, length)) = &nails.cap {
+        list.named("heel-nails.cap", "nails of the cap", Some(nail), |nail| &nail.name);
+        list.maybe("heel-nails.cap-length", "cap nails", length.as_ref());
+    }
+    for stage in &nails.stages {
+        let Ok(number) = &stage.number else { continue };
+        let key = format!("heel-nails.stage-{}", number.it);
+        list.text(&format!("{key}-wedges"), "wedges in this stage", if stage.wedges { "yes" } else { "no" });
+        list.whole(&format!("{key}-lifts"), "lifts in this stage", stage.lifts.as_ref());
+        by_place(&key, stage.lengths.as_ref(), list);
+    }
+    list.maybe("heel-nails.inside-edge", "nails from the heel's edge", nails.inside_edge.as_ref());
+    list.maybe("heel-nails.apart", "nails apart", nails.apart.as_ref());
+}
+
+fn by_place(key: &str, lengths: Option<&Val<ByPlace>>, list: &mut List) {
+    let Some(Ok(lengths)) = lengths else { return };
+    for (place, length) in [("back", &lengths.it.back), ("sides", &lengths.it.sides), ("breast", &lengths.it.breast)] {
+        list.number(&format!("{key}-{place}"), &format!("nail at the {place}"), "mm", length.nominal());
+    }
+}

@@ -1,0 +1,92 @@
+//! Figures of the model as a whole, its last, its lasting, its finish.
+
+use super::List;
+use crate::build::Build;
+use crate::geometry::Path;
+
+pub(super) fn model(build: &Build<'_>, list: &mut List) {
+    let model = build.model;
+    list.text("model.name", "model", model.name.clone());
+    list.text("model.title", "title", model.title.clone());
+    list.whole("model.revision", "revision", Some(&model.revision));
+    list.text("model.size", "size", build.size.to_string());
+    list.text("model.system", "size system", build.size.system.name());
+    list.named("last.name", "last", Some(&model.last), |last| &last.name);
+    if let Ok(last) = &model.last {
+        list.text("last.title", "last's title", last.it.title.clone());
+        list.word("last.plate", "plate", Some(&last.it.plate));
+    }
+    let Ok(last) = &build.last else { return };
+    for (key, label, value) in [
+        ("last.stick", "stick length", last.stick),
+        ("last.bottom", "bottom length", last.bottom),
+        ("last.ball", "ball girth", last.ball),
+        ("last.tread", "tread", last.tread),
+        ("last.seat-breadth", "seat breadth", last.seat_breadth),
+        ("last.breast", "breast from the heel", last.breast),
+        ("last.joint-inside", "inside joint from the heel", last.joint_inside),
+        ("last.joint-outside", "outside joint from the heel", last.joint_outside),
+        ("last.seat", "seat height", last.seat),
+        ("last.feather", "feather line, all round", last.feather.length()),
+    ] {
+        list.number(key, label, "mm", value);
+    }
+    list.number("last.area", "area of the bottom", "cm2", last.feather.area() / 100.0);
+    list.number("last.slope", "slope of the seat", "deg", last.slope);
+    if let Some(spring) = last.spring {
+        list.number("last.spring", "toe spring", "mm", spring);
+    }
+    match last.overhang {
+        Some(overhang) => list.number("last.overhang", "overhang of the wall", "mm", overhang),
+        None => list.text("last.overhang", "overhang of the wall", "taken as upright"),
+    }
+}
+
+pub(super) fn lasting(build: &Build<'_>, list: &mut List) {
+    let lasting = &build.model.lasting;
+    list.window("lasting.mulled", "mull", lasting.mulled.as_ref());
+    list.whole("lasting.insole-nails", "insole nails", lasting.insole_nails.as_ref());
+    if let Some(Ok(order)) = &lasting.order {
+        list.texts("lasting.order", "draft in this order", order.it.iter().map(|word| (*word).to_owned()).collect());
+    }
+    list.window("lasting.on-the-last", "on the last", lasting.on_the_last.as_ref());
+    if let Some([toe, joints, heel]) = &lasting.margin {
+        list.amount("lasting.margin-toe", "margin at the toe", toe);
+        list.amount("lasting.margin-joints", "margin at the joints", joints);
+        list.amount("lasting.margin-heel", "margin at the heel", heel);
+    }
+    list.maybe("lasting.tacks", "tacks apart", lasting.tacks.as_ref());
+    list.maybe("lasting.back-height", "back height from the seat, base size", lasting.back_height.as_ref());
+}
+
+pub(super) fn finish(build: &Build<'_>, list: &mut List) {
+    let model = build.model;
+    let finish = &model.finish;
+    if let Some((how, colour)) = &finish.edge {
+        list.word("finish.edge", "edge", Some(how));
+        list.string("finish.edge-colour", "edge colour", colour.as_ref());
+    }
+    if let Some((how, of)) = &finish.sock_lining {
+        list.word("finish.sock-lining", "sock lining", Some(how));
+        list.named("finish.sock-leather", "sock lining's leather", of.as_ref(), |leather| &leather.name);
+    }
+    list.string("finish.dress", "dress the upper with", finish.dress.as_ref());
+    if let Some((laces, length)) = &finish.laces {
+        list.string("finish.laces", "laces", Some(laces));
+        list.maybe("finish.laces-length", "length of laces", length.as_ref());
+    }
+    list.maybe("finish.square-within", "edge square within", finish.square_within.as_ref());
+    for check in &model.checks {
+        let key = |what: &str| format!("check.{}.{what}", check.name);
+        list.string(&key("at"), "look at", Some(&check.at));
+        list.string(&key("with"), "with", check.with.as_ref());
+        list.maybe(&key("target"), "target", check.target.as_ref());
+        list.word(&key("else"), "if it fails", check.otherwise.as_ref());
+    }
+    list.texts("route.steps", "order of work", model.steps().into_iter().map(str::to_owned).collect());
+    if let Some(claim) = &model.claim {
+        list.amount("claims.height", "claimed height, at least", &claim.height);
+        list.word("claims.measured", "measured", Some(&claim.measured));
+        list.string("claims.to", "claimed to", claim.to.as_ref());
+    }
+}

@@ -1,0 +1,206 @@
+//! Figures of the upper.
+
+use super::List;
+use crate::build::{Build, SeamBuilt, of};
+use crate::spec::{Facing, Lap, Stitching, Upper};
+
+pub(super) fn upper(build: &Build<'_>, list: &mut List) {
+    let Ok(upper) = &build.model.upper else { return };
+    shaft(build, upper, list);
+    parts(build, list);
+    for lap in &upper.laps {
+        one_lap(lap, list);
+    }
+    others(upper, list);
+    if let Some(facing) = &upper.facing {
+        hardware(facing, list);
+    }
+    for seam in build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot")) {
+        settings(seam, list);
+    }
+    edges(upper, list);
+    if let Ok(parts) = &upper.turned_out {
+        list.texts(
+            "upper.turned-out",
+            "turned out, heel to toe",
+            parts.iter().map(|part| part.it.name.clone()).collect(),
+        );
+    }
+    list.named("upper.lasted-in", "lasted in", upper.lasted_in.as_ref(), |part| &part.name);
+    if let Some(mark) = &upper.mark {
+        list.word("mark.how", "mark", Some(&mark.how));
+        list.string("mark.says", "mark says", Some(&mark.says));
+        list.named("mark.on", "mark on", Some(&mark.on), |part| &part.name);
+    }
+}
+
+/// The shaft's height inside at the back, graded.
+fn shaft(build: &Build<'_>, upper: &Upper, list: &mut List) {
+    let (Some((height, grade)), Ok(last)) = (&upper.shaft, &build.last) else { return };
+    let grade = match grade {
+        Some(grade) => crate::build::mm(grade),
+        None => Ok(0.0),
+    };
+    if let (Ok(height), Ok(grade)) = (crate::build::mm(height), grade) {
+        list.number("shaft.inside", "shaft inside at the back", "mm", height + grade * last.sizes_from_base);
+    }
+}
+
+fn parts(build: &Build<'_>, list: &mut List) {
+    for built in &build.parts {
+        let part = &built.part;
+        let key = |what: &str| format!("part.{}.{what}", part.name);
+        list.named(&key("of"), "leather", Some(&part.of), |leather| &leather.name);
+        if let Ok(leather) = of(&part.of) {
+            list.amount(&key("substance"), "substance", &leather.it.substance);
+        }
+        list.word(&key("zone"), "zone of the hide", part.zone.as_ref());
+        list.whole(&key("pieces"), "pieces a foot", Some(&part.pieces));
+        list.built(&key("area"), "area of one piece", "dm2", &built.area);
+        list.built(&key("pair"), "area for a pair", "dm2", &built.pair);
+        list.word(&key("stretch"), "stretch", part.stretch.as_ref());
+        list.string(&key("pattern"), "pattern", part.pattern.as_ref());
+        list.maybe(&key("folded"), "folded edge", part.folded.as_ref());
+    }
+}
+
+fn one_lap(lap: &Lap, list: &mut List) {
+    let (Ok(top), Ok(under)) = (&lap.top, &lap.under) else { return };
+    let key = |what: &str| format!("lap-{}.{what}", top.it.name);
+    list.text(&key("over"), "laps over", under.it.name.clone());
+    list.amount(&key("wide"), "width of the lap", &lap.wide);
+    for (part, skive) in &lap.skives {
+        if let Some((wide, to)) = &skive.edge {
+            list.amount(&key(&format!("{part}-edge-wide")), &format!("skive {part}: taper wide"), wide);
+            list.amount(&key(&format!("{part}-edge-to")), &format!("skive {part}: edge to"), to);
+        }
+        if let Some(flat) = &skive.flat {
+            list.amount(&key(&format!("{part}-flat")), &format!("skive {part}: flat in the turnout to"), flat);
+        }
+    }
+    list.maybe(&key("enters-outside"), "enters the turnout outside at", lap.enters_outside.as_ref());
+    list.maybe(&key("enters-inside"), "enters the turnout inside at", lap.enters_inside.as_ref());
+    list.maybe(&key("leans"), "leans", lap.leans.as_ref());
+}
+
+fn others(upper: &Upper, list: &mut List) {
+    for seam in &upper.seams {
+        let key = |what: &str| format!("seam-{}.{what}", seam.name);
+        if let Ok(parts) = &seam.joins {
+            list.texts(&key("joins"), "joins", parts.iter().map(|part| part.it.name.clone()).collect());
+        }
+        list.amount(&key("allowance"), "allowance", &seam.allowance);
+        list.text(&key("rubbed-flat"), "rubbed flat", if seam.rubbed_flat { "yes" } else { "no" });
+    }
+    for stay in &upper.stays {
+        let key = |what: &str| format!("stay-{}.{what}", stay.name);
+        list.named(&key("of"), "stay", Some(&stay.of), |part| &part.name);
+        list.string(&key("covers"), "covers the seam", Some(&stay.covers));
+        list.amount(&key("wide"), "width of the stay", &stay.wide);
+        list.maybe(&key("loop"), "loop", stay.loop_length.as_ref());
+    }
+    for gusset in &upper.gussets {
+        let Ok(part) = &gusset.part else { continue };
+        let key = |what: &str| format!("gusset-{}.{what}", part.it.name);
+        list.named(&key("joins"), "sewn to", Some(&gusset.joins), |part| &part.name);
+        list.amount(&key("to"), "sewn up to", &gusset.to);
+    }
+    if let Some(collar) = &upper.collar {
+        list.named("collar.part", "collar", Some(&collar.part), |part| &part.name);
+        list.named("collar.joins", "sewn to", Some(&collar.joins), |part| &part.name);
+        list.maybe("collar.folded", "folded in", collar.folded.as_ref());
+    }
+    for (word, stiffened) in [("counter", &upper.counter), ("puff", &upper.puff)] {
+        let Some(stiffened) = stiffened else { continue };
+        let key = |what: &str| format!("{word}.{what}");
+        list.named(&key("of"), word, Some(&stiffened.of), |of| &of.name);
+        if let Ok(of) = of(&stiffened.of) {
+            list.amount(&key("thickness"), &format!("{word}: thickness"), &of.it.thickness);
+        }
+        list.maybe(&key("skived"), &format!("{word}: edges skived"), stiffened.skived.as_ref());
+        list.maybe(&key("reaches"), &format!("{word}: reaches"), stiffened.reaches.as_ref());
+    }
+}
+
+/// Eyelets and hooks: how many, and the centres of one side from the top edge down, in the base size.
+fn hardware(facing: &Facing, list: &mut List) {
+    list.amount("facing.first", "highest centre from the top edge", &facing.first);
+    list.amount("facing.from-edge", "centres from the facing's edge", &facing.from_edge);
+    let mut centres = Vec::new();
+    let mut at = crate::build::mm(&facing.first).ok();
+    let rows = [("hooks", &facing.hooks), ("eyelets", &facing.eyelets)];
+    for (word, (count, hardware, apart)) in rows.iter().filter_map(|(word, row)| row.as_ref().map(|row| (*word, row))) {
+        let key = |what: &str| format!("facing.{word}{what}");
+        list.whole(&key(""), &format!("{word} a side"), Some(count));
+        list.named(&key("-of"), word, Some(hardware), |hardware| &hardware.name);
+        list.amount(&key("-apart"), &format!("{word} apart"), apart);
+        if let Ok(hardware) = of(hardware) {
+            list.amount(&key("-punch"), &format!("{word}: punch"), &hardware.it.punch);
+        }
+        if let (Ok(count), Ok(apart)) = (of(count), crate::build::mm(apart)) {
+            for _ in 0..count.it.min(64) {
+                at = at.map(|place| place + if centres.is_empty() { 0.0 } else { apart });
+                centres.extend(at);
+            }
+        }
+    }
+    list.numbers("facing.centres", "centres from the top edge", "mm", centres);
+    if let Some(backing) = &facing.backing {
+        list.text("facing.backed", "backed", "yes");
+        list.named("facing.backing", "backing", backing.as_ref(), |part| &part.name);
+    }
+    list.string("facing.with", "setter", facing.with.as_ref());
+}
+
+/// What a machine is set to for a seam.
+pub(super) fn settings(seam: &SeamBuilt, list: &mut List) {
+    let key = |what: &str| format!("{}.{what}", seam.key);
+    if let Ok(machine) = &seam.machine {
+        list.text(&key("machine"), "machine", machine.clone());
+    }
+    if let Ok(thread) = &seam.thread_name {
+        list.text(&key("thread"), "thread", thread.clone());
+    }
+    for (what, label, unit, sewn) in [
+        ("thread-size", "thread size", "tex", &seam.thread),
+        ("needle", "needle", "Nm", &seam.needle),
+        ("pitch", "pitch", "spi", &seam.pitch),
+    ] {
+        if let Ok(sewn) = sewn {
+            list.number(&key(what), label, unit, sewn.value);
+        }
+    }
+    if let Ok(rows) = &seam.rows {
+        list.count(&key("rows"), "rows", *rows);
+    }
+    list.built(&key("thread-diameter"), "thread diameter", "mm", &seam.diameter);
+    if let Some(strength) = &seam.strength {
+        list.built(&key("strength"), "strength of one row, estimated", "N/mm", strength);
+    }
+}
+
+fn edges(upper: &Upper, list: &mut List) {
+    let mut rows = |key: String, stitching: &Stitching| {
+        list.maybe(&format!("{key}.first"), "first row from the edge", stitching.first.as_ref());
+        list.maybe(&format!("{key}.apart"), "rows apart", stitching.apart.as_ref());
+    };
+    for lap in &upper.laps {
+        if let Ok(top) = &lap.top {
+            rows(format!("lap-{}", top.it.name), &lap.stitching);
+        }
+    }
+    for seam in &upper.seams {
+        rows(format!("seam-{}", seam.name), &seam.stitching);
+    }
+    for stay in &upper.stays {
+        rows(format!("stay-{}", stay.name), &stay.stitching);
+    }
+    for gusset in &upper.gussets {
+        if let Ok(part) = &gusset.part {
+            rows(format!("gusset-{}", part.it.name), &gusset.stitching);
+        }
+    }
+    if let Some(collar) = &upper.collar {
+        rows("collar".to_owned(), &collar.stitching);
+    }
+}
