@@ -9,5 +9,6 @@ pub mod geometry;
 pub mod language;
 pub mod measure;
 pub mod rules;
+pub mod sheets;
 pub mod source;
 pub mod spec;
