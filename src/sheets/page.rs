@@ -5,7 +5,7 @@
 use super::paper::{Anchor, Heading, Ink, Op, Page, PageSize, Paint, Pen, Point, Style, Text, width_mm, wrap};
 use super::station::Station;
 use super::values::{times, with_unit};
-use super::words;
+use super::words::{self, Word};
 use super::{Job, paper};
 use crate::build::Figure;
 
@@ -138,17 +138,20 @@ impl<'j> Sheets<'j> {
         }
     }
 
-    /// Three to five key numbers, large.
-    pub fn keys(&mut self, keys: &[&str]) {
-        let shown: Vec<(String, String)> = keys
+    /// Three to five key numbers, large, each under words of its own (or its figure's label).
+    pub fn keys(&mut self, keys: &[(&str, Option<Word>)]) {
+        let figures: &'j crate::build::Figures = self.job.figures;
+        let shown: Vec<(&'j Figure, String, &'j str)> = keys
             .iter()
-            .filter_map(|key| self.job.figures.get(key))
-            .map(|figure| (words::label(&figure.label).to_owned(), value_of(figure)))
+            .filter_map(|(key, word)| figures.get(key).map(|figure| (figure, *word)))
+            .map(|(figure, word)| {
+                let label: &'j str = match word {
+                    Some(word) => words::of(word),
+                    None => words::label(&figure.label),
+                };
+                (figure, value_of(figure), label)
+            })
             .collect();
-        let figures: Vec<&Figure> = keys.iter().filter_map(|key| self.job.figures.get(key)).collect();
-        for (figure, (_, value)) in figures.into_iter().zip(&shown) {
-            self.printed.push(Printed { key: figure.key.to_string(), text: value.clone() });
-        }
         if shown.is_empty() {
             return;
         }
@@ -156,15 +159,16 @@ impl<'j> Sheets<'j> {
         #[expect(clippy::cast_precision_loss, reason = "at most five numbers")]
         let width = self.width() / shown.len() as f64;
         let mut x = MARGIN;
-        for (label, value) in shown {
-            let points = paper::fit(&value, Style::Bold, BIG, 12.0, width - 6.0).unwrap_or(12.0);
-            self.text(x + 1.0, self.y + 9.0, points, Style::Bold, value);
-            for (line, y) in wrap(&label, Style::Condensed, 9.0, width - 4.0).into_iter().take(2).zip([14.0, 18.0]) {
-                self.text(x + 1.0, self.y + y, 9.0, Style::Condensed, line.to_owned());
+        for (figure, value, label) in shown {
+            self.note(figure, &value);
+            let points = paper::fit(&value, Style::CondensedBold, BIG, 14.0, width - 5.0).unwrap_or(14.0);
+            self.text(x, self.y + 8.6, points, Style::CondensedBold, value);
+            for (line, y) in wrap(label, Style::Condensed, 9.0, width - 4.0).into_iter().take(2).zip([13.6, 17.6]) {
+                self.text(x, self.y + y, 9.0, Style::Condensed, line.to_owned());
             }
             x += width;
         }
-        self.y += 21.0;
+        self.y += 20.0;
         self.rule();
     }
 
@@ -182,14 +186,17 @@ impl<'j> Sheets<'j> {
 
     /// Figures as rows in two columns under a heading.
     pub fn group(&mut self, heading: &str, keys: &[&str]) {
-        let mut rows = Vec::new();
-        for key in keys {
-            let Some(figure) = self.job.figures.get(key) else { continue };
-            let value = value_of(figure);
-            self.printed.push(Printed { key: figure.key.to_string(), text: value.clone() });
-            rows.push(Row { label: words::label(&figure.label).to_owned(), value });
-        }
+        let rows: Vec<Row> = keys.iter().filter_map(|key| self.row("", key)).collect();
         self.rows(heading, &rows);
+    }
+
+    /// A figure as a row, its label behind a name of what it belongs to.
+    pub fn row(&mut self, of: &str, key: &str) -> Option<Row> {
+        let figure = self.job.figures.get(key)?;
+        let value = value_of(figure);
+        self.note(figure, &value);
+        let label = words::label(&figure.label);
+        Some(Row { label: if of.is_empty() { label.to_owned() } else { format!("{of}: {label}") }, value })
     }
 
     /// Rows in two columns under a heading; the left column first.

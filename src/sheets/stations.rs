@@ -3,7 +3,7 @@
 use super::page::{Row, Sheets, Table};
 use super::paper::Point;
 use super::station::Station;
-use super::values::{bare, cell, times, with_unit};
+use super::values::{bare, cell, times};
 use super::words::{self, of};
 use super::{Job, drawing};
 use crate::build::Figures;
@@ -16,7 +16,7 @@ pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
         Station::Skiving => skiving(job, sheets),
         Station::Closing => closing(job, sheets),
         Station::Hardware => hardware(sheets),
-        Station::Lasting => lasting(job, sheets),
+        Station::Lasting => lasting(sheets),
         Station::Bottoming => bottoming(job, sheets),
         Station::SoleStitching => sole_stitching(job, sheets),
         Station::Heeling => heeling(job, sheets),
@@ -138,31 +138,38 @@ fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         words::APART,
     ];
     sheets.table(&Table { widths: vec![4.6, 2.2, 2.4, 1.1, 1.0, 1.1, 1.2, 1.3], heads: heads.map(of).to_vec(), rows });
-    for (_, key) in &names {
-        let rest: Vec<String> = job
-            .figures
-            .iter()
-            .filter(|figure| figure.key.starts_with(&format!("{key}.")))
-            .map(|figure| figure.key.to_string())
-            .filter(|known| {
-                let what = &known[key.len() + 1..];
-                !columns.contains(&what)
-                    && !what.contains("-edge-")
-                    && !what.ends_with("-flat")
-                    && what != "thread-size"
-                    && what != "thread-diameter"
-            })
-            .collect();
-        let keys: Vec<&str> = rest.iter().map(String::as_str).collect();
-        let name = names.iter().find(|(_, known)| known == key).map_or("", |(name, _)| name);
-        sheets.group(name, &keys);
+    let mut rows = Vec::new();
+    for (name, key) in &names {
+        let told = |what: &str| {
+            columns.contains(&what)
+                || what.contains("-edge-")
+                || what.ends_with("-flat")
+                || matches!(what, "thread-size" | "thread-diameter" | "over" | "of" | "joins" | "covers")
+        };
+        let start = format!("{key}.");
+        let rest =
+            job.figures.iter().filter(|figure| figure.key.starts_with(&start) && !told(&figure.key[start.len()..]));
+        let rest: Vec<String> = rest.map(|figure| figure.key.to_string()).collect();
+        rows.extend(rest.iter().filter_map(|key| sheets.row(name, key)));
     }
+    sheets.rows(of(words::MEASURE), &rows);
+    let joined: Vec<Row> = names
+        .iter()
+        .flat_map(|(name, key)| ["of", "joins", "covers"].map(|what| (name, format!("{key}.{what}"))))
+        .filter_map(|(name, key)| sheets.row(name, &key))
+        .collect();
+    sheets.rows(of(words::PARTS_JOINED), &joined);
     sheets.group(of(words::MARK), &["mark.how", "mark.says", "mark.on"]);
     sheets.group(of(words::UPPER), &["shaft.inside", "upper.turned-out", "upper.lasted-in"]);
 }
 
 fn hardware(sheets: &mut Sheets<'_>) {
-    sheets.keys(&["facing.eyelets", "facing.hooks", "facing.first", "facing.from-edge"]);
+    sheets.keys(&[
+        ("facing.eyelets", None),
+        ("facing.hooks", None),
+        ("facing.first", None),
+        ("facing.from-edge", None),
+    ]);
     sheets.steps();
     sheets.group(
         of(words::FACING),
@@ -181,8 +188,13 @@ fn hardware(sheets: &mut Sheets<'_>) {
     );
 }
 
-fn lasting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&["last.stick", "last.ball", "lasting.insole-nails", "lasting.back-height"]);
+fn lasting(sheets: &mut Sheets<'_>) {
+    sheets.keys(&[
+        ("last.stick", None),
+        ("last.ball", None),
+        ("lasting.insole-nails", None),
+        ("lasting.back-height", None),
+    ]);
     sheets.steps();
     sheets.group(of(words::TIMES), &["lasting.mulled", "lasting.on-the-last", "lasting.order"]);
     sheets.group(
@@ -205,11 +217,16 @@ fn lasting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     );
     let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
     sheets.group(of(words::TURNOUT), &rough);
-    let _ = job;
 }
 
 fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&["waist.eighths", "seat.eighths", "waist.nails", "seat.nails", "forefoot.stitches"]);
+    sheets.keys(&[
+        ("waist.eighths", Some(words::WAIST_NAIL)),
+        ("waist.nails", Some(words::WAIST_COUNT)),
+        ("seat.eighths", Some(words::SEAT_NAIL)),
+        ("seat.nails", Some(words::SEAT_COUNT)),
+        ("forefoot.stitches", Some(words::FOREFOOT_STITCHES)),
+    ]);
     sheets.steps();
     let mut rows = Vec::new();
     for role in subjects(job.figures, "layer.") {
@@ -288,7 +305,13 @@ fn nail_groups(sheets: &mut Sheets<'_>) {
 }
 
 fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&["sole.guide", "sole.pitch", "sole.needle", "sole.row-1.stitches", "sole.rows"]);
+    sheets.keys(&[
+        ("sole.guide", None),
+        ("sole.pitch", None),
+        ("sole.needle", None),
+        ("sole.rows", None),
+        ("sole.row-1.stitches", Some(words::OUTER_STITCHES)),
+    ]);
     sheets.steps();
     sheets.group(
         of(words::SETTINGS),
@@ -313,12 +336,9 @@ fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     }
     let rows: Vec<Row> = keys
         .iter()
-        .filter_map(|key| job.figures.get(key))
-        .map(|figure| {
-            let row = figure.key.split(['-', '.']).nth(2).unwrap_or_default();
-            let value = with_unit(figure);
-            sheets.note(figure, &value);
-            Row { label: format!("{} {row}: {}", of(words::ROW), words::label(&figure.label)), value }
+        .filter_map(|key| {
+            let row = key.split(['-', '.']).nth(2).unwrap_or_default();
+            sheets.row(&format!("{} {row}", of(words::ROW)), key)
         })
         .collect();
     sheets.rows(of(words::ROWS_OF), &rows);
@@ -337,7 +357,13 @@ fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 }
 
 fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&["heel.lifts", "heel.wedges", "heel.gauge-before", "heel.gauge-after", "heel.sand-back"]);
+    sheets.keys(&[
+        ("heel.wedges", None),
+        ("heel.lifts", None),
+        ("heel.gauge-before", Some(words::GAUGE_BEFORE)),
+        ("heel.gauge-after", Some(words::GAUGE_AFTER)),
+        ("heel.sand-back", None),
+    ]);
     sheets.steps();
     sheets.group(
         of(words::LIFTS),
@@ -380,7 +406,7 @@ fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 }
 
 fn edge(sheets: &mut Sheets<'_>) {
-    sheets.keys(&["edge.off", "edge.forepart", "edge.waist-outside", "edge.heel"]);
+    sheets.keys(&[("edge.off", None), ("edge.forepart", None), ("edge.waist-outside", None), ("edge.heel", None)]);
     sheets.steps();
     sheets.group(
         of(words::TURNOUT),
@@ -415,7 +441,12 @@ fn finishing(sheets: &mut Sheets<'_>) {
 }
 
 fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&["sole.from-edge", "edge.forepart", "heel.visible-eighths", "shaft.inside"]);
+    sheets.keys(&[
+        ("sole.from-edge", Some(words::ROW_FROM_EDGE)),
+        ("edge.forepart", None),
+        ("heel.visible-eighths", Some(words::HEEL_SEEN)),
+        ("shaft.inside", None),
+    ]);
     sheets.steps();
     sheets.group(
         of(words::MEASURE),

@@ -24,6 +24,11 @@ pub(super) fn bare(figure: &Figure) -> String {
         Datum::Window(window) => format!("{}..{}", number(window.lo), number(window.hi)),
         Datum::Text(text) => text.clone(),
         Datum::Texts(texts) => texts.join(", "),
+        Datum::Numbers(values) if figure.label.contains("from and to") => {
+            let pairs =
+                values.chunks(2).map(|pair| pair.iter().map(|value| number(*value)).collect::<Vec<_>>().join(".."));
+            pairs.collect::<Vec<_>>().join(", ")
+        }
         Datum::Numbers(values) => values.iter().map(|value| number(*value)).collect::<Vec<_>>().join(", "),
     }
 }

@@ -110,6 +110,17 @@ words! {
     MARGIN "Margin and tacks";
     THE_LAST "Last";
     UPPER "Upper";
+    WAIST_NAIL "waist nail";
+    SEAT_NAIL "seat nail";
+    WAIST_COUNT "nails in the waist of a boot";
+    SEAT_COUNT "nails in the seat of a boot";
+    FOREFOOT_STITCHES "forefoot stitches";
+    OUTER_STITCHES "stitches in the outer row";
+    GAUGE_BEFORE "gauge before levelling, back";
+    GAUGE_AFTER "gauge when level, back";
+    ROW_FROM_EDGE "outer row from the edge";
+    HEEL_SEEN "heel seen at the back";
+    PARTS_JOINED "What is joined";
     SOCK "Sock lining, laces, dressing";
 }
 
