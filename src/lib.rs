@@ -4,9 +4,11 @@
 
 pub mod build;
 pub mod check;
+pub mod cli;
 pub mod finding;
 pub mod geometry;
 pub mod language;
 pub mod measure;
+pub mod report;
 pub mod source;
 pub mod spec;

@@ -3,7 +3,7 @@
 mod faults;
 mod sum;
 
-pub use faults::FaultName;
+pub use faults::{FAULTS, FaultName};
 pub use sum::{Sum, Term};
 
 use crate::measure::Size;
