@@ -4,10 +4,13 @@
 
 pub mod build;
 pub mod check;
+pub mod cli;
 pub mod finding;
 pub mod geometry;
 pub mod language;
 pub mod measure;
+pub mod report;
 pub mod rules;
+pub mod sheets;
 pub mod source;
 pub mod spec;

@@ -312,15 +312,17 @@ struct Best {
 }
 
 impl Best {
-    /// Takes the greater value; of equal ones the first, whose plateau grows.
-    fn offer(best: &mut Option<Best>, value: f64, (row, piece): (usize, usize), s: f64, inside: f64) {
+    /// Takes the greater value; of equal ones the first, whose plateau grows with what adjoins it.
+    fn offer(best: &mut Option<Best>, value: f64, (row, piece): (usize, usize), s: f64, stretch: (f64, f64)) {
+        const SAME: f64 = 1e-9;
         match best {
-            Some(known) if value <= known.value + 1e-9 => {
-                if (value - known.value).abs() <= 1e-9 && known.row == row && (s - known.to) < 1e-9 + f64::EPSILON {
+            Some(known) if value <= known.value + SAME => {
+                let adjoins = known.row == row && stretch.0 <= known.to + SAME;
+                if adjoins && value >= known.value - SAME {
                     known.to = known.to.max(s);
                 }
             }
-            _ => *best = Some(Best { value, row, piece, s, to: s, inside }),
+            _ => *best = Some(Best { value, row, piece, s, to: s, inside: f64::midpoint(stretch.0, stretch.1) }),
         }
     }
 }
@@ -336,9 +338,9 @@ fn lying(mode: Mode, lines: &Lines, rows: &SoleRows, stacks: &[RowStack], layers
             let under = row.layers_at(inside, mode, layers);
             for s in [from, to] {
                 let outer = outer_spread(piece, s, lines);
-                Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, inside);
-                Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, inside);
-                Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, inside);
+                Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, (from, to));
+                Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, (from, to));
+                Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, (from, to));
                 if matches!(piece.outer, Outer::Single(_)) {
                     off_the_lap = off_the_lap.max(outer.nominal + under.nominal);
                 }

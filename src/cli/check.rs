@@ -1,0 +1,15 @@
+//! `hobnail check`: everything wrong with the models given. What is found is its result.
+
+use super::args::CheckArgs;
+use super::judge::{Outcome, verdict};
+use super::output::{Output, Stream};
+use super::{Stop, Verdict};
+use crate::report;
+
+pub(super) fn run(args: &CheckArgs, output: &Output) -> Result<Verdict, Stop> {
+    let outcome = Outcome::of(&args.judged)?;
+    let run = outcome.report();
+    let format = args.judged.format.format();
+    output.write(Stream::Out, |out, look| report::findings(out, &run, format, look))?;
+    Ok(verdict(&run, &args.judged))
+}

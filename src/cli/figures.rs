@@ -1,0 +1,16 @@
+//! `hobnail figures`: everything that is computed, as a table, as lines or as JSON.
+
+use super::args::FiguresArgs;
+use super::judge::{Outcome, show_aside, verdict};
+use super::output::{Output, Stream};
+use super::{Stop, Verdict};
+use crate::report;
+
+pub(super) fn run(args: &FiguresArgs, output: &Output) -> Result<Verdict, Stop> {
+    let outcome = Outcome::of(&args.judged)?;
+    let run = outcome.report();
+    let format = args.judged.format.format();
+    output.write(Stream::Out, |out, look| report::figures(out, &run, format, look))?;
+    show_aside(&run, &args.judged, output)?;
+    Ok(verdict(&run, &args.judged))
+}

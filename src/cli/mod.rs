@@ -1,0 +1,60 @@
+//! The command line: one file a command. The only room with files, clock, environment and printing.
+
+mod args;
+mod check;
+mod disk;
+mod figures;
+mod judge;
+mod new;
+mod output;
+mod progress;
+mod rules;
+mod sheets;
+mod size;
+mod stop;
+mod usage;
+
+pub use disk::Disk;
+pub use stop::Stop;
+
+use args::{Arguments, Command};
+use clap::Parser;
+use output::Output;
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+/// How a run ended that was not stopped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Verdict {
+    /// Nothing is refused or at fault.
+    Passed,
+    /// Something is.
+    Failed,
+}
+
+/// Runs the command that `arguments` give, the name of the program first.
+pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
+    let ended = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => command(arguments),
+        Err(unparsed) => usage::answer(&unparsed),
+    };
+    match ended {
+        Ok(Verdict::Passed) => ExitCode::SUCCESS,
+        Ok(Verdict::Failed) => ExitCode::from(1),
+        Err(stop) => {
+            output::complain(&stop);
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn command(arguments: Arguments) -> Result<Verdict, Stop> {
+    let output = Output::new(arguments.color);
+    match arguments.command {
+        Command::Check(args) => check::run(&args, &output),
+        Command::Sheets(args) => sheets::run(&args, &output),
+        Command::Figures(args) => figures::run(&args, &output),
+        Command::New(args) => new::run(&args, &output),
+        Command::Rules => rules::run(&output),
+    }
+}

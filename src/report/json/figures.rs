@@ -1,0 +1,196 @@
+//! The document of figures: every model in every size, no number rounded.
+
+use super::origin::{TermDoc, terms};
+use crate::build::{Datum, Figure};
+use crate::check::{ModelChecked, SizeChecked};
+use crate::report::places::Places;
+use crate::report::run::Run;
+use schemars::{JsonSchema, Schema, schema_for};
+use serde::{Serialize, Serializer};
+use std::collections::BTreeMap;
+use std::io::{self, Write};
+
+/// All figures of one run.
+#[derive(Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields, title = "hobnail/figures/1")]
+struct FiguresDoc<'d> {
+    /// The version of this shape: `hobnail/figures/1`.
+    version: &'static str,
+    /// The models of the files given.
+    models: Vec<ModelDoc<'d>>,
+}
+
+/// A model.
+#[derive(Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+struct ModelDoc<'d> {
+    /// Its name.
+    name: &'d str,
+    /// Its title, perhaps empty.
+    title: &'d str,
+    /// Its revision, if it has one.
+    revision: Option<u32>,
+    /// The file that declares it.
+    path: &'d str,
+    /// Its sizes, in the order of its run.
+    sizes: Vec<SizeDoc<'d>>,
+}
+
+/// A model in one size.
+#[derive(Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+struct SizeDoc<'d> {
+    /// The size system: `us-men`, `eu`, …
+    system: &'static str,
+    /// The size: `9.5 EE`
+    size: String,
+    /// Whether some rule refuses it in this size.
+    refused: bool,
+    /// What tells this build from any other.
+    fingerprint: &'d str,
+    /// The figures by their keys, in the order of the work.
+    #[schemars(with = "BTreeMap<String, FigureDoc<'d>>")]
+    figures: Rows<'d>,
+}
+
+/// A map in the order of the work.
+#[derive(Debug)]
+struct Rows<'d>(Vec<(&'d str, FigureDoc<'d>)>);
+
+impl Serialize for Rows<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(key, figure)| (key, figure)))
+    }
+}
+
+/// One figure: what it is, its unit, and its value in one of five shapes.
+#[derive(Debug, Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+struct FigureDoc<'d> {
+    /// What it is, in words.
+    label: &'d str,
+    /// The unit; empty for counts and words.
+    unit: &'static str,
+    /// The value.
+    #[serde(flatten)]
+    value: ValueDoc<'d>,
+    /// The terms, where it is a sum.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    terms: Option<Vec<TermDoc<'d>>>,
+}
+
+/// The shapes of a value.
+#[derive(Debug, Serialize, JsonSchema)]
+#[serde(untagged)]
+enum ValueDoc<'d> {
+    /// One number.
+    Number {
+        /// The number.
+        value: f64,
+    },
+    /// A whole number.
+    Count {
+        /// The number.
+        value: u64,
+    },
+    /// What varies.
+    Spread {
+        /// The thin end.
+        lo: f64,
+        /// The middle.
+        nominal: f64,
+        /// The thick end.
+        hi: f64,
+    },
+    /// What is allowed.
+    Window {
+        /// The least.
+        lo: f64,
+        /// The most.
+        hi: f64,
+    },
+    /// A name or a word.
+    Text {
+        /// The words.
+        text: &'d str,
+    },
+    /// Names or words in order.
+    Texts {
+        /// The words.
+        list: &'d [String],
+    },
+    /// Numbers in order.
+    Numbers {
+        /// The numbers.
+        list: &'d [f64],
+    },
+}
+
+pub(super) fn schema() -> Schema {
+    schema_for!(FiguresDoc<'static>)
+}
+
+/// Writes the document.
+pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>) -> io::Result<()> {
+    let models = run.checked.models.iter().map(|it| model(it, run)).collect();
+    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, models })
+}
+
+/// One model in one size, compact, for what travels with a printed sheet: it says nothing of where it was written,
+/// so that the same build gives the same bytes wherever its files lie.
+pub(in crate::report) fn attached(model: &ModelChecked, size: &SizeChecked) -> serde_json::Result<Vec<u8>> {
+    let figures = size
+        .figures
+        .iter()
+        .map(|it| (&*it.key, FigureDoc { label: &it.label, unit: it.unit, value: value(&it.datum), terms: None }));
+    let sizes = vec![SizeDoc {
+        system: size.size.system.name(),
+        size: size.size.to_string(),
+        refused: size.refused,
+        fingerprint: &size.fingerprint,
+        figures: Rows(figures.collect()),
+    }];
+    let model = ModelDoc { name: &model.name, title: &model.title, revision: model.revision, path: "", sizes };
+    serde_json::to_vec(&FiguresDoc { version: super::FIGURES_SCHEMA, models: vec![model] })
+}
+
+fn model<'d>(model: &'d ModelChecked, run: &'d Run<'d>) -> ModelDoc<'d> {
+    ModelDoc {
+        name: &model.name,
+        title: &model.title,
+        revision: model.revision,
+        path: &run.sources().get(model.root).shown,
+        sizes: model.sizes.iter().map(|it| size(it, &run.places)).collect(),
+    }
+}
+
+fn size<'d>(size: &'d SizeChecked, places: &Places<'d>) -> SizeDoc<'d> {
+    SizeDoc {
+        system: size.size.system.name(),
+        size: size.size.to_string(),
+        refused: size.refused,
+        fingerprint: &size.fingerprint,
+        figures: Rows(size.figures.iter().map(|it| (&*it.key, figure(it, places))).collect()),
+    }
+}
+
+fn figure<'d>(figure: &'d Figure, places: &Places<'d>) -> FigureDoc<'d> {
+    FigureDoc {
+        label: &figure.label,
+        unit: figure.unit,
+        value: value(&figure.datum),
+        terms: figure.sum.as_ref().map(|sum| terms(sum, places)),
+    }
+}
+
+fn value(datum: &Datum) -> ValueDoc<'_> {
+    match datum {
+        Datum::Number(value) => ValueDoc::Number { value: *value },
+        Datum::Count(value) => ValueDoc::Count { value: *value },
+        Datum::Spread(it) => ValueDoc::Spread { lo: it.lo, nominal: it.nominal, hi: it.hi },
+        Datum::Window(it) => ValueDoc::Window { lo: it.lo, hi: it.hi },
+        Datum::Text(text) => ValueDoc::Text { text },
+        Datum::Texts(list) => ValueDoc::Texts { list },
+        Datum::Numbers(list) => ValueDoc::Numbers { list },
+    }
+}

@@ -1,0 +1,71 @@
+//! Findings and figures to a terminal, to short lines and to JSON. Renders; judges and computes nothing.
+
+mod human;
+mod json;
+mod number;
+mod places;
+mod run;
+mod short;
+mod sizes;
+mod snippet;
+mod table;
+mod theme;
+mod words;
+
+pub use json::{FIGURES_SCHEMA, FINDINGS_SCHEMA, schemas};
+pub use run::{Counts, MAX_FAULTS, Run};
+
+use std::io::{self, Write};
+
+/// How something is written out.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Format {
+    /// For people: the places drawn, tables.
+    #[default]
+    Human,
+    /// One line each.
+    Short,
+    /// One JSON document.
+    Json,
+}
+
+/// What the place of output can show.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Look {
+    /// Whether colours are wanted.
+    pub colour: bool,
+    /// Columns.
+    pub width: usize,
+}
+
+/// Writes everything that a run found.
+///
+/// # Errors
+/// What `out` answers.
+pub fn findings(out: &mut dyn Write, run: &Run<'_>, format: Format, look: Look) -> io::Result<()> {
+    match format {
+        Format::Human => human::write(out, run, look),
+        Format::Short => short::findings(out, run),
+        Format::Json => json::findings(out, run),
+    }
+}
+
+/// Writes the figures of every model in every size.
+///
+/// # Errors
+/// What `out` answers.
+pub fn figures(out: &mut dyn Write, run: &Run<'_>, format: Format, look: Look) -> io::Result<()> {
+    match format {
+        Format::Human => table::write(out, run, look),
+        Format::Short => short::figures(out, run),
+        Format::Json => json::figures(out, run),
+    }
+}
+
+/// The figures of one model in one size as JSON, to be attached to its sheets.
+///
+/// # Errors
+/// A figure that JSON can't hold, which no finite number is.
+pub fn attachment(model: &crate::check::ModelChecked, size: &crate::check::SizeChecked) -> io::Result<Vec<u8>> {
+    json::attached(model, size).map_err(io::Error::from)
+}

@@ -1,0 +1,100 @@
+//! Builds to pages: places what was computed, derives nothing.
+//!
+//! `words` has every word that a sheet says; `station` knows what belongs to which bench; `page` is the page grammar;
+//! `drawing` draws to scale; `paper` turns pages into a PDF.
+
+mod drawing;
+mod page;
+pub mod paper;
+mod station;
+mod stations;
+mod values;
+mod words;
+
+pub use page::Printed;
+pub use paper::{Error, Paper, Typefaces};
+pub use station::Station;
+pub use words::{STEP_WORDS, WORDS};
+
+use crate::build::{Build, Datum, Figures};
+use crate::spec::Shop;
+use page::Sheets;
+use paper::{Attachment, Document, Heading};
+
+/// One size-width to be printed.
+#[derive(Debug)]
+pub struct Job<'a> {
+    /// What was built.
+    pub build: &'a Build<'a>,
+    /// The shop.
+    pub shop: &'a Shop,
+    /// Its figures.
+    pub figures: &'a Figures,
+    /// Its fingerprint.
+    pub fingerprint: &'a str,
+    /// The figures as JSON, to be attached.
+    pub attachment: Vec<u8>,
+    /// The paper.
+    pub paper: Paper,
+    /// The stations wanted; all that have work if empty.
+    pub stations: &'a [Station],
+}
+
+/// Pages, and every figure that stands on them as it was printed.
+#[derive(Debug)]
+pub struct Laid {
+    /// The document, ready to be written.
+    pub document: Document,
+    /// The figures printed.
+    pub printed: Vec<Printed>,
+}
+
+/// Lays one size-width out; `None` if no station asked for has work.
+#[must_use]
+pub fn lay(job: &Job<'_>) -> Option<Laid> {
+    let wanted = |station: &&Station| job.stations.is_empty() || job.stations.contains(station);
+    let mut sheets = Sheets::new(job);
+    for station in Station::ALL.iter().filter(wanted).filter(|station| station.has_work(job.figures)) {
+        stations::lay(*station, job, &mut sheets);
+    }
+    let (mut pages, printed) = sheets.finish();
+    let first = pages.first_mut()?;
+    let title = format!("{} {}", job.build.model.name, job.build.size);
+    first.headings.insert(0, Heading::part(title.clone()));
+    let document = Document {
+        title,
+        author: job.shop.name.clone(),
+        subject: words::of(words::BUILD_SHEETS).to_owned(),
+        keywords: vec![job.build.model.name.clone(), job.build.size.to_string(), job.fingerprint.to_owned()],
+        creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
+        language: "en".to_owned(),
+        pages,
+        drawings: Vec::new(),
+        attachments: vec![Attachment {
+            name: "figures.json".to_owned(),
+            mime: "application/json".to_owned(),
+            about: words::of(words::FIGURES_ATTACHED).to_owned(),
+            bytes: job.attachment.clone(),
+        }],
+    };
+    Some(Laid { document, printed })
+}
+
+/// The typefaces of a run: every character that its sheets can show.
+///
+/// # Errors
+/// A typeface that cannot be cut.
+pub fn typefaces<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> Result<Typefaces, Error> {
+    let mut characters: std::collections::BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→□".chars()).collect();
+    characters.extend(shop.chars());
+    for figures in figures {
+        for figure in figures.iter() {
+            match &figure.datum {
+                Datum::Text(text) => characters.extend(text.chars()),
+                Datum::Texts(texts) => characters.extend(texts.iter().flat_map(|text| text.chars())),
+                _ => {}
+            }
+        }
+    }
+    Typefaces::for_text(characters)
+}

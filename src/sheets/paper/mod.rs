@@ -1,0 +1,29 @@
+//! Paper: pages as plain data in millimetres, and the bytes of a PDF made of them.
+//!
+//! The lowest part of `sheets`. It knows lines, letters and hatches; it knows no boots,
+//! no stations and no words of its own, and it touches no file and no clock.
+
+mod art;
+mod brush;
+mod catalog;
+mod content;
+mod curve;
+mod draw;
+mod error;
+mod face;
+mod hatch;
+mod measure;
+mod ops;
+mod write;
+
+#[cfg(test)]
+mod tests;
+
+pub use error::Error;
+pub use face::{Style, Typefaces};
+pub use hatch::{Hatch, Strokes, segments};
+pub use measure::{fit, lacks, lines_in, width_mm, wrap};
+pub use ops::{
+    Anchor, Dash, Drawing, Heading, Ink, Level, Op, Page, PageSize, Paint, Paper, Path, Pen, Point, Step, Text,
+};
+pub use write::{Attachment, Document, write, write_all};
