@@ -43,8 +43,10 @@ fn files(folder: &str, ending: &str) -> Vec<String> {
     found
 }
 
+/// All documents; `docs/parts` is in those that are generated from it.
 fn documents() -> Vec<String> {
     let mut documents = files("docs", ".md");
+    documents.retain(|path| !path.starts_with("docs/parts/"));
     documents.extend(["README.md", "DEVELOPERS.md", "CHANGELOG.md"].map(str::to_owned));
     documents
 }
@@ -145,11 +147,14 @@ struct Memory {
     files: BTreeMap<String, String>,
 }
 
+/// Where an example lies.
+const EXAMPLE: &str = "example.hob";
+
 impl Memory {
-    fn with(path: &str, example: &str) -> Self {
+    fn with(example: &str) -> Self {
         let mut files: BTreeMap<String, String> =
             files("specs", ".hob").into_iter().map(|path| (path.clone(), text(&path))).collect();
-        files.insert(path.to_owned(), example.to_owned());
+        files.insert(EXAMPLE.to_owned(), example.to_owned());
         Memory { files }
     }
 }
@@ -202,7 +207,7 @@ fn every_example_compiles() {
         for (line, example) in examples(&text(&document)) {
             count += 1;
             let name = format!("{document}:{line}");
-            let loaded = load(&Memory::with(&name, &example), std::slice::from_ref(&name)).expect("it is in memory");
+            let loaded = load(&Memory::with(&example), &[EXAMPLE.to_owned()]).expect("it is in memory");
             let checked = check(&loaded, &AllSizes);
             let wrong: Vec<String> = checked
                 .findings
@@ -276,4 +281,16 @@ fn the_commands_of_the_readme_are_the_ones_that_are_tested() {
     for command in commands {
         assert!(run.lines().any(|line| line.trim() == command), "`{command}` is not in .ci/run");
     }
+}
+
+#[test]
+fn the_refusal_in_the_readme_is_what_is_said() {
+    let readme = text("README.md");
+    let shown = readme.split("```text\n").nth(1).and_then(|rest| rest.split("```").next()).expect("a block of text");
+    let mut run = Command::new(env!("CARGO_BIN_EXE_hobnail"));
+    run.args(["check", "specs/refused/jaw-sole-stack.hob", "--color", "never"]).current_dir(root());
+    run.env_remove("COLUMNS").stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped());
+    let said = String::from_utf8(run.output().expect("the command runs").stdout).expect("findings are UTF-8");
+    let lost: Vec<&str> = shown.lines().filter(|line| !said.lines().any(|known| known == *line)).collect();
+    assert!(lost.is_empty(), "the README shows what `check` does not say:\n{}\n\nit says:\n{said}", lost.join("\n"));
 }

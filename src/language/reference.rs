@@ -2,7 +2,8 @@
 
 use super::read_as;
 use super::vocabulary::{
-    Arity, BlockDef, Carries, ClauseDef, FILE, Key, Need, STEPS, SlotDef, SlotKind, StatementDef, Thing, WITHOUT, blocks,
+    Arity, BlockDef, Carries, ClauseDef, FILE, Key, Need, STEPS, SlotDef, SlotKind, StatementDef, Thing, WITHOUT,
+    blocks,
 };
 use crate::measure::{Kind, System, Unit, Width};
 use crate::source::SourceId;
@@ -51,7 +52,11 @@ fn units(out: &mut String) {
         }
     }
     for kind in kinds {
-        let spelt = |unit: &Unit| unit.spellings().iter().map(|text| code(text)).collect::<Vec<_>>().join(" or ");
+        let spelt = |unit: &Unit| {
+            let borrowed = unit.kind() != kind;
+            let spellings = if borrowed { &unit.spellings()[..1] } else { unit.spellings() };
+            spellings.iter().map(|text| code(text)).collect::<Vec<_>>().join(" or ")
+        };
         let units: Vec<String> = Unit::ALL.iter().filter(|unit| kind.takes(**unit)).map(spelt).collect();
         let units = if units.is_empty() { "none".to_owned() } else { units.join(", ") };
         line(out, &format!("| {} | {units} | `{}` |", bare(kind), kind.example()));
@@ -128,7 +133,8 @@ fn statement_section(out: &mut String, block: &'static BlockDef, statement: &'st
         _ = write!(says, " If left out: `{} {text}`.", statement.word);
     }
     if statement.key == Key::First {
-        says.push_str(" Stands once for each first value.");
+        let named = matches!(statement.slots.first().map(|slot| slot.kind), Some(SlotKind::New(_) | SlotKind::Name(_)));
+        says.push_str(if named { " Stands once for each name." } else { " Stands once for each first value." });
     }
     if statement.recorded {
         says.push_str(" *Recorded, not yet used.*");
