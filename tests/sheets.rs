@@ -130,7 +130,8 @@ fn every_number_on_a_sheet_is_the_json_s_to_the_printed_precision() {
                 let scales: &[f64] = if figure["unit"] == "minutes" { &[1.0, 60.0, 1440.0] } else { &[1.0] };
                 let known = values(figure);
                 let unit = figure["unit"].as_str().unwrap_or_default();
-                let bare = shown.text.strip_suffix(unit).unwrap_or(&shown.text).trim_end_matches("/8 in");
+                let ending = if unit == "1/8 in" { "/8 in" } else { unit };
+                let bare = shown.text.strip_suffix(ending).unwrap_or(&shown.text);
                 for number in numbers(bare) {
                     let places = number.split_once('.').map_or(0, |(_, places)| places.len());
                     let slack = 0.5 * 10_f64.powi(-i32::try_from(places).expect("few places")) + 1e-9;

@@ -122,8 +122,10 @@ fn labels(judgement: &Judgement) -> Vec<Label> {
             None => labels.push(Label { span: origin.span, text }),
         }
     };
-    if let (true, Some(lever)) = (judgement.further.is_empty(), judgement.levers.first()) {
-        add(&lever.origin, "asked for here".to_owned());
+    // The choice that moves it comes first: that is where the model is edited.
+    if let Some(lever) = judgement.levers.first() {
+        let said = judgement.further.iter().find(|(origin, _)| origin.span == lever.origin.span);
+        add(&lever.origin, said.map_or("asked for here".to_owned(), |(_, text)| text.clone()));
     }
     for (origin, text) in &judgement.further {
         add(origin, text.clone());
@@ -192,7 +194,7 @@ fn notes(judgement: &Judgement) -> Vec<String> {
     }
     if let Verdict::Tight(share) = judgement.verdict {
         let pairs = pairs_failing(share);
-        notes.push(format!("an estimated {} of boots and {} of pairs", percent(share), percent(pairs)));
+        notes.push(format!("estimate: {} of boots and {} of pairs fail", percent(share), percent(pairs)));
     }
     notes.extend(judgement.place.clone());
     notes.extend(judgement.facts.iter().cloned());

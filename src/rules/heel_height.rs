@@ -87,8 +87,8 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
         judgement.verdict = Verdict::Tight(share);
         judgement.terms = heel.given.clone();
     }
-    judgement.facts.push(format!("needed: {}", worked(&heel.needed)));
-    for term in &heel.needed.terms {
+    judgement.facts.push(format!("needed: {}", worked(&heel.needed.settled())));
+    for term in heel.needed.settled().terms {
         judgement = judgement.at(term.origin.clone(), format!("{} {} mm", term.what, number(term.nominal(), 1.0)));
     }
     if let Some(lifts) = &spec.lifts {

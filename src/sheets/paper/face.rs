@@ -21,7 +21,7 @@ use rayon::prelude::*;
 use super::Error;
 use super::write::deflate;
 
-/// A face of the DejaVu family.
+/// A face of the `DejaVu` family.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Style {
     #[default]
