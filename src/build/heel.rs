@@ -139,8 +139,11 @@ fn cap(heel: &Heel) -> Built<Ply> {
     })
 }
 
+/// What is stacked: its word, count and thickness.
+type Stacked = (&'static str, u32, f64);
+
 /// Lifts and wedges with the tolerance of the gauge that they are built to, not of each lift.
-fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<(&'static str, u32, f64)>)> {
+fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Stacked>)> {
     let mut sum = Sum::new();
     let mut stack = Vec::new();
     let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];
