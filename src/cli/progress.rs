@@ -21,7 +21,7 @@ impl Progress {
 
     pub fn one_more(&self) {
         let done = self.done.fetch_add(1, Ordering::Relaxed) + 1;
-        if self.shown && done % 5 == 0 {
+        if self.shown && done.is_multiple_of(5) {
             self.say(&format!("\rprinting {done} of {}", self.all));
         }
     }

@@ -4,6 +4,13 @@
 /// longer one, three in a long one.
 #[must_use]
 pub fn nearest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Option<&'c str> {
+    // The first of the nearest, so that the answer does not hang on the order of a tie.
+    all_nearest(word, candidates).first().copied()
+}
+
+/// All candidates that are equally near to `word` and nearer than any other, in their order by letters.
+#[must_use]
+pub(super) fn all_nearest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) -> Vec<&'c str> {
     let lower = word.to_lowercase();
     let reach = match lower.chars().count() {
         0..=2 => 1,
@@ -11,13 +18,14 @@ pub fn nearest<'c>(word: &str, candidates: impl IntoIterator<Item = &'c str>) ->
         6..=9 => 2,
         _ => 3,
     };
-    candidates
+    let mut near: Vec<(usize, &str)> = candidates
         .into_iter()
         .map(|candidate| (strsim::osa_distance(&lower, candidate), candidate))
         .filter(|(distance, candidate)| *distance <= reach && *distance < candidate.chars().count())
-        // The first of the nearest, so that the answer does not hang on the order of a tie.
-        .min_by(|a, b| a.0.cmp(&b.0).then(a.1.cmp(b.1)))
-        .map(|(_, candidate)| candidate)
+        .collect();
+    near.sort_unstable();
+    let least = near.first().map_or(0, |(distance, _)| *distance);
+    near.into_iter().take_while(|(distance, _)| *distance == least).map(|(_, candidate)| candidate).collect()
 }
 
 /// Words as a list for a message: "`a`, `b` or `c`".

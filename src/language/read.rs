@@ -1,6 +1,6 @@
 //! Tree to typed statements, by the vocabulary: finds every fault of a text in one pass, and gets past it.
 
-use super::near::nearest;
+use super::near::{all_nearest, nearest};
 use super::statement::{Body, Clause, Given, Hole, Removal, Slot, Statement, StatementKey, Value};
 use super::token::{Row, block_parts, rows, strays, unclosed};
 use super::tree::{Leaf, MAX_DEPTH, Node, parse};
@@ -63,6 +63,8 @@ pub(super) struct Context<'c> {
     pub statement: &'c StatementDef,
     /// The slot takes one value, no list.
     pub single: bool,
+    /// Words that the slot after this one may start with.
+    pub next: &'static [&'static str],
 }
 
 impl Context<'_> {
@@ -80,11 +82,13 @@ pub(super) struct Reader<'t> {
     unclosed: usize,
     /// Some block was left open, so rows may stand deeper than they belong.
     hoists: bool,
+    /// Words of the block being read that stand in it somewhere.
+    present: Vec<&'static str>,
 }
 
 impl<'t> Reader<'t> {
     fn new(text: &'t str, source: SourceId) -> Self {
-        Self { text, source, findings: Vec::new(), unclosed: 0, hoists: false }
+        Self { text, source, findings: Vec::new(), unclosed: 0, hoists: false, present: Vec::new() }
     }
 
     fn damage(&mut self, damage: Option<Damage>, whole: Span) {
@@ -109,22 +113,29 @@ impl<'t> Reader<'t> {
         open: Span,
         outer: &[&'static BlockDef],
     ) -> (Body, Vec<Row<'t>>) {
-        let mut body = Body { def, span, open, statements: Vec::new(), removals: Vec::new() };
+        let mut body = Body { def, span, open, statements: Vec::new(), removals: Vec::new(), unread: None };
+        let outside = std::mem::replace(&mut self.present, present(&rows, def));
+        let back = self.rows(rows, &mut body, open, outer);
+        self.present = outside;
+        (body, back)
+    }
+
+    fn rows(&mut self, rows: Vec<Row<'t>>, body: &mut Body, open: Span, outer: &[&'static BlockDef]) -> Vec<Row<'t>> {
         let mut queue = std::collections::VecDeque::from(rows);
         while let Some(mut row) = queue.pop_front() {
             while row.at < row.tokens.len() || row.block.is_some() {
-                if self.belongs_outside(&row, def, outer) {
+                if self.belongs_outside(&row, body.def, outer) {
                     self.report_open(open);
                     queue.push_front(row);
-                    return (body, queue.into());
+                    return queue.into();
                 }
-                let back = self.statement(&mut row, &mut body, outer);
+                let back = self.statement(&mut row, body, outer);
                 for row in back.into_iter().rev() {
                     queue.push_front(row);
                 }
             }
         }
-        (body, Vec::new())
+        Vec::new()
     }
 
     /// In a text with an open block: a word that starts nothing here and something further out.
@@ -178,7 +189,7 @@ impl<'t> Reader<'t> {
             hole: None,
             block: None,
         };
-        let context = Context { word: def.word, block: body.def, statement: def, single: true };
+        let context = Context { word: def.word, block: body.def, statement: def, single: true, next: &[] };
         statement.slots = self.slots(row, def.slots, &context, head.span, &mut statement.hole);
         self.clauses(row, body.def, &mut statement);
         statement.span = head.span.to(row.last().unwrap_or(head.span));
@@ -204,15 +215,35 @@ impl<'t> Reader<'t> {
         }
         let message = format!("`{}` is no statement of {}", head.text, block_name(body.def));
         let finding = Finding::fault(FaultName::WORD_UNKNOWN, head.span, message);
-        let words = body.def.statements.iter().map(|statement| statement.word);
-        if let Some(near) = nearest(head.text, words) {
+        if let Some(near) = self.meant(row, head.text, body.def) {
             self.findings.push(finding.says(format!("taken as `{near}`")).help(format!("write `{near}`")));
             return body.def.statement(near);
         }
         let known: Vec<&str> = body.def.statements.iter().map(|statement| statement.word).collect();
+        body.unread = body.unread.or(Some(Hole { fault: finding.name, span: head.span }));
         self.findings.push(finding.help(format!("{} has {}", block_name(body.def), known.join(", "))));
         self.skip_statement(row, body.def);
         None
+    }
+
+    /// The word of `block` that is meant by one that it doesn't have: the nearest; of equally near ones, one that
+    /// stands nowhere else in the block, and after which the rest of the row makes sense.
+    fn meant(&mut self, row: &Row<'t>, word: &str, block: &'static BlockDef) -> Option<&'static str> {
+        let near = all_nearest(word, block.statements.iter().map(|statement| statement.word));
+        near.into_iter().min_by_key(|near| (self.present.contains(near), self.faults_as(row, near, block)))
+    }
+
+    /// How many faults the row has if its word is taken as `word`.
+    fn faults_as(&mut self, row: &Row<'t>, word: &str, block: &'static BlockDef) -> usize {
+        let (Some(def), Some(head)) = (block.statement(word), row.peek()) else { return usize::MAX };
+        let mut row = row.clone();
+        row.at += 1;
+        let before = self.findings.len();
+        let context = Context { word: def.word, block, statement: def, single: true, next: &[] };
+        self.slots(&mut row, def.slots, &context, head.span, &mut None);
+        let faults = self.findings.len() - before;
+        self.findings.truncate(before);
+        faults
     }
 
     /// A clause of the statement before, on a line of its own: reported, and read as if it stood there.
@@ -247,11 +278,12 @@ impl<'t> Reader<'t> {
         hole: &mut Option<Hole>,
     ) -> Vec<Slot> {
         let mut slots = Vec::with_capacity(defs.len());
-        for def in defs {
+        for (n, def) in defs.iter().enumerate() {
             if let Some(hole) = *hole {
                 slots.push(Slot { given: Given::Hole(hole), span: word });
                 continue;
             }
+            let context = &Context { next: defs.get(n + 1).map_or(&[], first_words), ..*context };
             let slot = match self.slot(row, def, context) {
                 Taken::Value(value, span) => Slot { given: Given::Value(value), span },
                 Taken::Nothing if def.optional => Slot { given: Given::Absent, span: word.after() },
@@ -332,7 +364,7 @@ impl<'t> Reader<'t> {
                 let message = format!("`{}` stands twice in one `{}`", clause.word, def.word);
                 self.findings.push(Finding::fault(FaultName::STATEMENT_TWICE, token.span, message));
             }
-            let context = Context { word: clause.word, block, statement: def, single: true };
+            let context = Context { word: clause.word, block, statement: def, single: true, next: &[] };
             let mut hole = None;
             let slots = self.slots(row, clause.slots, &context, token.span, &mut hole);
             statement.hole = statement.hole.or(hole);
@@ -520,6 +552,20 @@ impl<'t> Reader<'t> {
             .help(format!("`{}` says {}; such as `{}`", first.word, first.says, def.example));
         let slot = self.hole(finding, &mut statement.hole);
         drop(slot);
+    }
+}
+
+/// The words of `block` that stand in its rows.
+fn present(rows: &[Row<'_>], block: &'static BlockDef) -> Vec<&'static str> {
+    let words: Vec<&str> = rows.iter().flat_map(|row| &row.tokens).map(|token| token.text).collect();
+    block.statements.iter().map(|statement| statement.word).filter(|word| words.contains(word)).collect()
+}
+
+/// Words that a slot may start with, where they are fixed and a number follows them.
+fn first_words(def: &'static SlotDef) -> &'static [&'static str] {
+    match def.kind {
+        SlotKind::Pairs(words, _) | SlotKind::ValueOrPairs(words, _) => words,
+        _ => &[],
     }
 }
 

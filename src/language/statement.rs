@@ -188,6 +188,8 @@ pub struct Body {
     pub statements: Vec<Statement>,
     /// What is removed from what was inherited.
     pub removals: Vec<Removal>,
+    /// Something stands here that could not be understood at all: it may have been any statement.
+    pub unread: Option<Hole>,
 }
 
 impl Body {

@@ -169,7 +169,9 @@ fn name(row: &mut Row<'_>, context: Option<&Context<'_>>) -> Read<String> {
     if token.leaf != Leaf::Word {
         return Ok(None);
     }
-    if context.is_some_and(|context| context.starts(token.text)) {
+    let numbered = row.peek_at(1).is_some_and(|next| next.leaf == Leaf::Number);
+    let follows = |context: &Context<'_>| numbered && context.next.contains(&token.text);
+    if context.is_some_and(|context| context.starts(token.text) || follows(context)) {
         return Ok(None);
     }
     row.at += 1;

@@ -140,7 +140,7 @@ impl<'m> ModelNames<'m> {
         // A part that lost its name or its block is known under no name.
         let lost = |word: &str| {
             let lost = fields.all(word).into_iter().find(|field| field.text(0).is_err() || field.inner().is_none());
-            lost.map(|field| field.text(0).err().unwrap_or_else(|| field.lost()))
+            lost.map(|field| field.text(0).err().unwrap_or_else(|| field.lost())).or(fields.block.unread)
         };
         Self { parts, seams, lost_part: lost("part"), lost_seam: lost("seam") }
     }

@@ -66,8 +66,11 @@ impl<'b> Fields<'b> {
         self.get(word).ok_or_else(|| self.lacks(word, findings))
     }
 
-    /// Reports a statement that is not there.
+    /// Reports a statement that is not there, unless it may be one that could not be understood.
     pub fn lacks(&self, word: &str, findings: &mut Vec<Finding>) -> Hole {
+        if let Some(unread) = self.block.unread {
+            return unread;
+        }
         let def = self.block.def.statement(word);
         let mut finding = Finding::fault(
             FaultName::STATEMENT_MISSING,

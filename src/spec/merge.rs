@@ -2,7 +2,7 @@
 
 use crate::finding::{FaultName, Finding};
 use crate::language::vocabulary::BlockDef;
-use crate::language::{Body, Given, Statement, StatementKey, Value};
+use crate::language::{Body, Given, Hole, Statement, StatementKey, Value};
 use crate::source::{Provenance, Span};
 
 /// A statement in force, with how it came there and its block merged.
@@ -23,6 +23,8 @@ pub(super) struct Merged {
     /// Where a statement that is missing would go: the `{` of the block (of the parent, if only it wrote one).
     pub open: Span,
     pub statements: Vec<InForce>,
+    /// A fault that may have taken any statement of it.
+    pub unread: Option<Hole>,
 }
 
 impl Merged {
@@ -36,7 +38,7 @@ impl Merged {
             provenance: Provenance::Written,
             block: statement.block.as_ref().map(|body| Merged::written(body, findings)),
         });
-        Merged { def: body.def, open: body.open, statements: statements.collect() }
+        Merged { def: body.def, open: body.open, statements: statements.collect(), unread: body.unread }
     }
 
     /// This block as a variant inherits it through the `like` at `like`.
@@ -51,6 +53,7 @@ impl Merged {
     /// This block with `body` laid over it.
     pub fn overlaid(mut self, body: &Body, findings: &mut Vec<Finding>) -> Merged {
         self.open = body.open;
+        self.unread = body.unread.or(self.unread);
         for removal in &body.removals {
             let before = self.statements.len();
             self.statements.retain(|known| !removes(&removal.key, &known.statement.key()));

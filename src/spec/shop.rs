@@ -123,7 +123,8 @@ fn house(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> House {
         Some(crate::language::vocabulary::Carries::Block(def)) => def,
         _ => return House::default(),
     };
-    let empty = super::merge::Merged { def, open: fields.block.open, statements: Vec::new() };
+    let empty =
+        super::merge::Merged { def, open: fields.block.open, statements: Vec::new(), unread: fields.block.unread };
     let fields = written.unwrap_or_else(|| Fields::new(&empty, Nature::HouseRule, format!("{} / house", fields.path)));
     let fields = Fields { nature: Nature::HouseRule, ..fields };
     let rules = def.statements.iter().filter(|statement| matches!(statement.need, Need::Default(_)));

@@ -86,7 +86,7 @@ impl<'l> Declared<'l> {
         let unreadable = [FaultName::LIMIT_DEPTH.0, FaultName::FILE_NOT_UTF8.0];
         let dark = reading.findings.iter().find(|finding| unreadable.contains(&finding.name)).map(hole);
         let stray = reading.findings.iter().find(|finding| finding.name == FaultName::SHAPE_STRAY_CLOSE.0).map(hole);
-        self.broken.all = self.broken.all.or(lost).or(dark).or(stray);
+        self.broken.all = self.broken.all.or(lost).or(dark).or(stray).or(reading.body.unread);
         if id == self.root && reading.body.statements.is_empty() && reading.findings.is_empty() {
             self.findings.push(
                 Finding::fault(FaultName::FILE_EMPTY, whole, "the file declares nothing")
@@ -150,7 +150,7 @@ impl<'l> Declared<'l> {
         let fields = Fields::new(&merged, Nature::Fact, format!("shop {name}"));
         for thing in [Thing::Machine, Thing::Skiver, Thing::Setter, Thing::Nailer] {
             let lost = body.all(thing.word()).find(|statement| statement.name().is_none() || statement.block.is_none());
-            if let Some(hole) = lost.and_then(|statement| statement.hole) {
+            if let Some(hole) = lost.and_then(|statement| statement.hole).or(body.unread) {
                 self.broken.of.insert(thing, hole);
             }
         }
