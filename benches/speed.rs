@@ -3,6 +3,8 @@
 //! Each command runs as a process of its own. Times are shown beside that of the same program doing nothing
 //! (`--version`), so that a slow machine shows in both; memory is the most that the process held.
 
+#![allow(clippy::cast_precision_loss, reason = "kilobytes and milliseconds")]
+
 use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};

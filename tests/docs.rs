@@ -10,6 +10,7 @@ use hobnail::rules;
 use hobnail::source::{Opened, ReadFault, Reader};
 use hobnail::spec::load;
 use std::collections::BTreeMap;
+use std::fmt::Write as _;
 use std::fs;
 use std::path::{Component, Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -78,14 +79,14 @@ fn rule_list() -> String {
     );
     for rule in rules::all() {
         let name = rule.name();
-        out.push_str(&format!("| [{name}]({}.md) | {} |\n", file_name(name), first_sentence(&rules::page(*rule))));
+        _ = writeln!(out, "| [{name}]({}.md) | {} |", file_name(name), first_sentence(&rules::page(*rule)));
     }
     out.push_str(
         "\n# Faults\n\nWhat can be wrong with a text before it can be judged. Whatever needs the faulty part is not judged; \
          everything else is.\n\n| fault | what it is |\n|---|---|\n",
     );
     for (name, says) in FaultName::FAULTS {
-        out.push_str(&format!("| {} | {says} |\n", name.0));
+        _ = writeln!(out, "| {} | {says} |", name.0);
     }
     out
 }
@@ -100,7 +101,7 @@ fn helps() -> String {
     let mut out = String::from("## What the program says of itself\n");
     for command in ["", "check", "sheets", "figures", "new", "rules"] {
         let title = if command.is_empty() { "hobnail".to_owned() } else { format!("hobnail {command}") };
-        out.push_str(&format!("\n### `{title} --help`\n\n```text\n{}\n```\n", help(command)));
+        _ = writeln!(out, "\n### `{title} --help`\n\n```text\n{}\n```", help(command));
     }
     out
 }

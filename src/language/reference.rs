@@ -176,8 +176,9 @@ fn shape(statement: &StatementDef) -> String {
 }
 
 fn clause_shape(clause: &ClauseDef) -> String {
-    let slots: String = clause.slots.iter().map(|slot| format!(" {}", placeholder(slot))).collect();
-    let shape = format!("{}{slots}", clause.word);
+    let words: Vec<String> =
+        std::iter::once(clause.word.to_owned()).chain(clause.slots.iter().map(placeholder)).collect();
+    let shape = words.join(" ");
     if clause.needed { shape } else { format!("[{shape}]") }
 }
 

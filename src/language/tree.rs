@@ -10,7 +10,7 @@ pub const MAX_DEPTH: usize = 64;
 
 mod shape {
     //! What pest derives from the grammar: a parser and a rule for each of its lines.
-    #![expect(missing_docs, reason = "derived")]
+    #![allow(missing_docs, reason = "derived")]
 
     #[derive(pest_derive::Parser)]
     #[grammar = "../grammar/hobnail.pest"]

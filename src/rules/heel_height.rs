@@ -36,6 +36,7 @@ use crate::build::{Build, HeelBuilt, of};
 use crate::finding::Sum;
 use crate::language::Hole;
 use crate::measure::fits;
+use std::fmt::Write as _;
 
 /// The rule.
 pub(super) struct HeelHeight;
@@ -104,7 +105,7 @@ fn worked(sum: &Sum) -> String {
         let value = number(term.nominal().abs(), 1.0);
         let sign = if term.nominal() < 0.0 { " - " } else { " + " };
         text.push_str(if n == 0 { "" } else { sign });
-        text.push_str(&format!("{value} {}", term.what));
+        _ = write!(text, "{value} {}", term.what);
     }
     text
 }
