@@ -1,6 +1,7 @@
 //! Hobnail, a compiler for stitch-down boot constructions.
 //!
 //! The rooms stand in the order in which a text passes through them; each imports only rooms above it.
+#![warn(clippy::disallowed_methods, clippy::disallowed_types, clippy::print_stdout, clippy::print_stderr)]
 
 pub mod build;
 pub mod check;

@@ -173,7 +173,7 @@ fn findings_of_other_commands_stand_on_standard_error() {
 fn every_name_is_listed() {
     let rules = case().run(&["rules"]);
     assert_eq!(rules.code, Some(0));
-    for (name, says) in hobnail::finding::FAULTS {
+    for (name, says) in hobnail::finding::FaultName::FAULTS {
         let line = rules.out.lines().find(|line| line.trim_start().starts_with(&format!("{} ", name.0)));
         assert!(line.is_some_and(|line| line.ends_with(says)), "{}", name.0);
     }

@@ -1,4 +1,10 @@
 //! Curves whose figures have a closed form: circles and stadia.
+#![allow(
+    clippy::cast_precision_loss,
+    clippy::float_cmp,
+    clippy::maybe_infinite_iter,
+    reason = "counts of a few thousand, whole numbers as floats"
+)]
 
 use std::f64::consts::PI;
 

@@ -1,4 +1,10 @@
 //! The demo lasts: feather lines, areas and outer rows as worked out by hand for the demo shop.
+#![allow(
+    clippy::cast_precision_loss,
+    clippy::float_cmp,
+    clippy::maybe_infinite_iter,
+    reason = "counts of a few thousand, whole numbers as floats"
+)]
 
 use hobnail::geometry::{ClosedCurve, Distance, Outline, Path, Profile, Rail, Side, Station, Straight};
 

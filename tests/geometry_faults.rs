@@ -1,4 +1,10 @@
 //! Tables of stations that make no outline.
+#![allow(
+    clippy::cast_precision_loss,
+    clippy::float_cmp,
+    clippy::maybe_infinite_iter,
+    reason = "counts of a few thousand, whole numbers as floats"
+)]
 
 use hobnail::geometry::{ClosedCurve, CurveFault, Outline, OutlineFault, Path, Rail, Side, Station, Straight, Stretch};
 use kurbo::Point;

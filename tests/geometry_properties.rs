@@ -1,4 +1,10 @@
 //! What holds for every smooth outline.
+#![allow(
+    clippy::cast_precision_loss,
+    clippy::float_cmp,
+    clippy::maybe_infinite_iter,
+    reason = "counts of a few thousand, whole numbers as floats"
+)]
 
 use std::f64::consts::PI;
 

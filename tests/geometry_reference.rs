@@ -1,4 +1,10 @@
 //! The curves against `SciPy` and Shapely; `reference/curves.py` makes the table.
+#![allow(
+    clippy::cast_precision_loss,
+    clippy::float_cmp,
+    clippy::maybe_infinite_iter,
+    reason = "counts of a few thousand, whole numbers as floats"
+)]
 
 use std::collections::BTreeMap;
 

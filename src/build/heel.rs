@@ -9,6 +9,9 @@ use crate::measure::Spread;
 use crate::spec::{Ends, Extent, Heel, House, Layer, Material, Model, Role};
 use std::sync::Arc;
 
+/// Wedges or lifts: their word, how many, how thick.
+pub type Layered = (&'static str, u32, f64);
+
 /// The heel of one size, mm.
 #[derive(Clone, Debug)]
 pub struct HeelBuilt {
@@ -39,7 +42,7 @@ pub struct HeelBuilt {
     /// Lugs of the outsole lie under the base.
     pub lugs_under: bool,
     /// Lifts and wedges: count and thickness, wedges first.
-    pub stack: Vec<(&'static str, u32, f64)>,
+    pub stack: Vec<Layered>,
 }
 
 pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast) -> Built<HeelBuilt> {
@@ -140,7 +143,7 @@ fn cap(heel: &Heel) -> Built<Ply> {
 }
 
 /// Lifts and wedges with the tolerance of the gauge that they are built to, not of each lift.
-fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<(&'static str, u32, f64)>)> {
+fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
     let mut sum = Sum::new();
     let mut stack = Vec::new();
     let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];

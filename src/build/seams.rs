@@ -138,17 +138,17 @@ fn built(asked: Asked<'_>) -> SeamBuilt {
         thread: size.and_then(|size| {
             // The thread is a choice of the model; its size stands with the stock.
             let origin = thread?.origin.clone();
-            sewn(size.it.nominal(), &origin, window(|machine| &machine.thread)?)
+            Ok(sewn(size.it.nominal(), &origin, window(|machine| &machine.thread)?))
         }),
         needle: of(asked.needle)
-            .and_then(|needle| sewn(needle.it.nominal(), &needle.origin, window(|machine| &machine.needle)?)),
+            .and_then(|needle| Ok(sewn(needle.it.nominal(), &needle.origin, window(|machine| &machine.needle)?))),
         pitch: of(asked.pitch)
-            .and_then(|pitch| sewn(pitch.it.nominal(), &pitch.origin, window(|machine| &machine.pitch)?)),
+            .and_then(|pitch| Ok(sewn(pitch.it.nominal(), &pitch.origin, window(|machine| &machine.pitch)?))),
         diameter: thread.and_then(|thread| diameter(&thread.it)),
         strength: strength.map(|strength| Ok(1.5 * base(strength)? * base(asked.pitch)? / 25.4)),
     }
 }
 
-fn sewn(value: f64, origin: &Origin, (window, window_origin): (Window, Origin)) -> Built<Sewn> {
-    Ok(Sewn { value, origin: origin.clone(), window, window_origin })
+fn sewn(value: f64, origin: &Origin, (window, window_origin): (Window, Origin)) -> Sewn {
+    Sewn { value, origin: origin.clone(), window, window_origin }
 }

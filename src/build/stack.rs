@@ -145,7 +145,7 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
             ends.push(end);
         }
     }
-    let row_stacks = rows.rows.iter().map(|row| row_stack(lines, row, &ends)).collect::<Built<Vec<_>>>()?;
+    let row_stacks: Vec<RowStack> = rows.rows.iter().map(|row| row_stack(lines, row, &ends)).collect();
     let mut found: Vec<Lying> = Mode::ALL
         .iter()
         .filter(|mode| **mode == asked_mode || has(bottom, mode.role()))
@@ -162,7 +162,7 @@ fn has(bottom: &Bottom, role: Role) -> bool {
 }
 
 /// Pieces and layers of one row.
-fn row_stack(lines: &Lines, row: &RowBuilt, ends: &[Ends]) -> Built<RowStack> {
+fn row_stack(lines: &Lines, row: &RowBuilt, ends: &[Ends]) -> RowStack {
     let toe = row.rail.length_between(row.from, lines.last.feather.side_switch());
     // Heel to toe outside, then back: the inside's pieces come in the order of the row.
     let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), 0.0, toe);
@@ -172,7 +172,7 @@ fn row_stack(lines: &Lines, row: &RowBuilt, ends: &[Ends]) -> Built<RowStack> {
         piece.nominal = (at(piece.from), at(piece.to));
     }
     let present = ends.iter().map(|end| present(lines, row, *end)).collect();
-    Ok(RowStack { pieces, present, length: row.length })
+    RowStack { pieces, present, length: row.length }
 }
 
 /// Where along the row a layer lies that ends at the heel as said. The line where it ends belongs to it.
@@ -194,7 +194,7 @@ fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
                 let at = |s: f64| x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
                 Outer::Lap(n, at(a), at(b))
             }
-            single => single,
+            single @ Outer::Single(_) => single,
         };
         Piece { from: a, to: b, outer, nominal: (0.0, 0.0) }
     };

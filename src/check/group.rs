@@ -1,6 +1,6 @@
 //! Judgements of all sizes to findings: one for each rule and subject, the worst size shown.
 
-use crate::finding::{Finding, Label, Measured, Severity, Sizes};
+use crate::finding::{FaultName, Finding, Label, Measured, Severity, Sizes};
 use crate::measure::{Size, pairs_failing};
 use crate::rules::{Judgement, Verdict, all, number};
 use crate::source::{Origin, Provenance};
@@ -26,7 +26,7 @@ pub(super) fn findings(model: &Model, sizes: &[Size], judged: Vec<Vec<Judged>>) 
         subjects.entry((judged.rule, Arc::clone(&judged.judgement.subject))).or_default().push(judged);
     }
     let base = model.last.as_ref().ok().and_then(|last| last.it.base.as_ref().ok()).map(|base| base.it);
-    let mut findings = Vec::new();
+    let mut findings = not_judged(model, subjects.values().flatten());
     for judged in subjects.into_values() {
         for severity in [Severity::Refused, Severity::Tight, Severity::Note] {
             let of: Vec<&Judged> =
@@ -37,6 +37,26 @@ pub(super) fn findings(model: &Model, sizes: &[Size], judged: Vec<Vec<Judged>>) 
         }
     }
     findings
+}
+
+/// What could not be judged, one note for each fault (or refusal) that took what the rules need.
+fn not_judged<'j>(model: &Model, judged: impl Iterator<Item = &'j Judged>) -> Vec<Finding> {
+    let mut holes: BTreeMap<(crate::source::Span, &'static str), Vec<&'static str>> = BTreeMap::new();
+    for judged in judged {
+        let Verdict::NotJudged(hole) = judged.judgement.verdict else { continue };
+        let rules = holes.entry((hole.span, hole.fault)).or_default();
+        let name = all()[judged.rule].name();
+        if !rules.contains(&name) {
+            rules.push(name);
+        }
+    }
+    let note = |((span, fault), rules): ((crate::source::Span, &'static str), Vec<&'static str>)| Finding {
+        severity: Severity::Note,
+        subject: format!("{}, {fault}", model.name),
+        labels: vec![Label { span, text: format!("because of this: {fault}") }],
+        ..Finding::fault(FaultName::NOT_JUDGED, span, format!("{} not judged: {}", model.name, rules.join(", ")))
+    };
+    holes.into_iter().map(note).collect()
 }
 
 fn severity_of(judgement: &Judgement) -> Option<Severity> {
@@ -102,8 +122,10 @@ fn labels(judgement: &Judgement) -> Vec<Label> {
             None => labels.push(Label { span: origin.span, text }),
         }
     };
-    if let (true, Some(lever)) = (judgement.further.is_empty(), judgement.levers.first()) {
-        add(&lever.origin, "asked for here".to_owned());
+    // The choice that moves it comes first: that is where the model is edited.
+    if let Some(lever) = judgement.levers.first() {
+        let said = judgement.further.iter().find(|(origin, _)| origin.span == lever.origin.span);
+        add(&lever.origin, said.map_or("asked for here".to_owned(), |(_, text)| text.clone()));
     }
     for (origin, text) in &judgement.further {
         add(origin, text.clone());
@@ -172,7 +194,7 @@ fn notes(judgement: &Judgement) -> Vec<String> {
     }
     if let Verdict::Tight(share) = judgement.verdict {
         let pairs = pairs_failing(share);
-        notes.push(format!("an estimated {} of boots and {} of pairs", percent(share), percent(pairs)));
+        notes.push(format!("estimate: {} of boots and {} of pairs fail", percent(share), percent(pairs)));
     }
     notes.extend(judgement.place.clone());
     notes.extend(judgement.facts.iter().cloned());

@@ -1,4 +1,5 @@
 //! The command line: one file a command. The only room with files, clock, environment and printing.
+#![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "this room is where they belong")]
 
 mod args;
 mod check;

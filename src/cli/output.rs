@@ -22,7 +22,7 @@ pub(super) enum Stream {
 }
 
 /// Both streams, with what the user wants of colours.
-#[derive(Clone, Copy, Debug)]
+#[derive(Debug)]
 pub(super) struct Output {
     colour: Colour,
 }
@@ -44,7 +44,7 @@ impl Output {
         }
     }
 
-    fn look(self, stream: Stream) -> Look {
+    fn look(&self, stream: Stream) -> Look {
         let terminal = match stream {
             Stream::Out => io::stdout().is_terminal(),
             Stream::Error => io::stderr().is_terminal(),

@@ -21,19 +21,19 @@ impl Progress {
 
     pub fn one_more(&self) {
         let done = self.done.fetch_add(1, Ordering::Relaxed) + 1;
-        if self.shown && done % 5 == 0 {
-            self.say(&format!("\rprinting {done} of {}", self.all));
+        if self.shown && done.is_multiple_of(5) {
+            Self::say(&format!("\rprinting {done} of {}", self.all));
         }
     }
 
     pub fn done(&self) {
         if self.shown {
-            self.say("\r\x1b[K");
+            Self::say("\r\x1b[K");
         }
     }
 
     /// A count that can't be shown stops nothing.
-    fn say(&self, text: &str) {
+    fn say(text: &str) {
         let mut error = std::io::stderr().lock();
         let _ = error.write_all(text.as_bytes()).and_then(|()| error.flush());
     }

@@ -68,6 +68,25 @@ impl Sum {
         self
     }
 
+    /// The same sum without pieces that stand on both sides of the subtraction and cancel.
+    #[must_use]
+    pub fn settled(&self) -> Sum {
+        let same = |a: &Term, b: &Term| a.source.is_some() && a.source == b.source && a.spread == b.spread;
+        let mut terms: Vec<Term> = Vec::new();
+        for term in &self.terms {
+            let other = terms
+                .iter()
+                .position(|known| same(known, term) && (known.coefficient + term.coefficient).abs() < 1e-12);
+            match other {
+                Some(at) => {
+                    terms.remove(at);
+                }
+                None => terms.push(term.clone()),
+            }
+        }
+        Sum { terms }
+    }
+
     /// The sum of the nominals.
     #[must_use]
     pub fn nominal(&self) -> f64 {

@@ -60,7 +60,7 @@ mod tests {
 
     #[test]
     fn beyond_is_toeward() {
-        assert_eq!(Straight::square_at(10.0).signed(Point::new(12.5, 40.0)), 2.5);
+        assert!((Straight::square_at(10.0).signed(Point::new(12.5, 40.0)) - 2.5).abs() < 1e-12);
         let joint = Straight::through(Point::new(190.0, 40.0), Point::new(170.0, -43.0)).expect("two points");
         assert!(joint.signed(Point::new(270.0, 0.0)) > 0.0);
         assert!(joint.signed(Point::ORIGIN) < 0.0);

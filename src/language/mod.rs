@@ -2,6 +2,7 @@
 
 mod near;
 mod read;
+pub mod reference;
 mod statement;
 mod token;
 pub mod tree;

@@ -8,9 +8,16 @@ use std::ops::Range;
 /// How deep blocks may be nested.
 pub const MAX_DEPTH: usize = 64;
 
-#[derive(pest_derive::Parser)]
-#[grammar = "../grammar/hobnail.pest"]
-struct Shape;
+mod shape {
+    //! What pest derives from the grammar: a parser and a rule for each of its lines.
+    #![allow(missing_docs, reason = "derived")]
+
+    #[derive(pest_derive::Parser)]
+    #[grammar = "../grammar/hobnail.pest"]
+    pub struct Shape;
+}
+
+use shape::{Rule, Shape};
 
 /// What a leaf is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

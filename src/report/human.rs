@@ -22,7 +22,7 @@ fn one(out: &mut dyn Write, finding: &Finding, run: &Run<'_>, theme: Theme, look
     head(out, finding, theme)?;
     para(out, "", &finding.message, theme, look)?;
     for (id, labels) in by_text(&finding.labels) {
-        writeln!(out, "{}", snippet::draw(&theme.handler(), &run.places, id, &labels).trim_end())?;
+        writeln!(out, "{}", snippet::draw(&theme.handler(), run.places.lines(id), &labels, look.width))?;
     }
     for (word, said) in facts(finding, run) {
         para(out, word, &said, theme, look)?;
@@ -43,7 +43,6 @@ fn head(out: &mut dyn Write, finding: &Finding, theme: Theme) -> io::Result<()> 
 /// What stands below the places, each with the word before it.
 fn facts(finding: &Finding, run: &Run<'_>) -> Vec<(&'static str, String)> {
     let mut facts = Vec::new();
-    facts.extend(finding.measured.as_ref().map(|measured| ("measure", words::measured(measured))));
     facts.extend(finding.notes.iter().map(|note| ("note", note.clone())));
     facts.extend(finding.sizes.as_ref().map(|sizes| ("sizes", words::sizes(sizes, finding, run))));
     if finding.roots.len() > 1 {
@@ -70,8 +69,27 @@ fn para(out: &mut dyn Write, word: &str, said: &str, theme: Theme, look: Look) -
     let lead = if word.is_empty() { "  ".to_owned() } else { format!("  {word}: ") };
     let indent = " ".repeat(lead.len());
     let options = textwrap::Options::new(look.width).initial_indent(&indent).subsequent_indent(&indent);
-    let said = clean(said);
-    let wrapped = textwrap::fill(&said, options);
+    let wrapped = textwrap::fill(&tied(&clean(said)), options).replace(TIE, " ");
     let rest = wrapped.get(lead.len()..).unwrap_or_default();
     writeln!(out, "{}{rest}", lead.style(if word.is_empty() { owo_colors::Style::new() } else { theme.word() }))
 }
+
+/// A space at which no line is broken.
+const TIE: char = '\u{a0}';
+
+/// Numbers tied to the units behind them.
+fn tied(said: &str) -> String {
+    let mut tied = String::with_capacity(said.len());
+    for word in said.split(' ') {
+        let after_number = tied.ends_with(|c: char| c.is_ascii_digit());
+        let unit = word.trim_end_matches(|c: char| ",.:;)`".contains(c));
+        if !tied.is_empty() {
+            tied.push(if after_number && UNITS.contains(&unit) { TIE } else { ' ' });
+        }
+        tied.push_str(word);
+    }
+    tied
+}
+
+/// The units that stand behind numbers in findings.
+const UNITS: &[&str] = &["mm", "cm", "m", "in", "iron", "oz", "spi", "tex", "Nm", "N", "deg", "%", "dm2", "cm2"];

@@ -8,6 +8,7 @@ mod run;
 mod short;
 mod sizes;
 mod snippet;
+mod strip;
 mod table;
 mod theme;
 mod words;

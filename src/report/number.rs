@@ -6,15 +6,15 @@ use crate::measure::{Spread, Window};
 /// Decimals that a unit is shown with.
 fn decimals(unit: &str) -> usize {
     match unit {
-        "Nm" | "tex" | "N" | "minutes" => 0,
-        "spi" | "%" | "cm2" | "deg" => 1,
+        "Nm" | "tex" | "N" | "minutes" | "g/m2" => 0,
+        "spi" | "%" | "cm2" | "deg" | "1/8 in" => 1,
         "" => 3,
         _ => 2,
     }
 }
 
 /// One number in a unit, without the unit.
-pub(super) fn number(value: f64, unit: &str) -> String {
+fn number(value: f64, unit: &str) -> String {
     let places = decimals(unit);
     let text = format!("{value:.places$}");
     let text = if unit.is_empty() { trimmed(&text).to_owned() } else { text };
@@ -27,12 +27,12 @@ fn trimmed(text: &str) -> &str {
 }
 
 /// One number with its unit.
-pub(super) fn quantity(value: f64, unit: &str) -> String {
+fn quantity(value: f64, unit: &str) -> String {
     with_unit(number(value, unit), unit)
 }
 
 /// `16.22 / 17.43 / 18.64 mm`; a spread of no width is one number.
-pub(super) fn spread(spread: &Spread, unit: &str) -> String {
+fn spread(spread: &Spread, unit: &str) -> String {
     let ends = [spread.lo, spread.nominal, spread.hi].map(|end| number(end, unit));
     let text = if ends[0] == ends[2] { ends[1].clone() } else { ends.join(" / ") };
     with_unit(text, unit)

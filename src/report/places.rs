@@ -63,11 +63,6 @@ impl<'s> Lines<'s> {
         (line, self.text[start..byte.min(self.text.len())].chars().count())
     }
 
-    /// How many lines there are.
-    pub fn count(&self) -> usize {
-        self.starts.len()
-    }
-
     /// The bytes of a line, without its end.
     pub fn line_range(&self, line: usize) -> std::ops::Range<usize> {
         let start = self.starts[line];

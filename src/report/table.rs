@@ -56,9 +56,15 @@ fn row(figure: &Figure) -> Row {
 
 fn sections(out: &mut dyn Write, rows: &[Row], theme: Theme) -> io::Result<()> {
     let (key, label) = (column(rows, |row| &row.key), column(rows, |row| &row.label));
-    for section in rows.chunk_by(|a, b| a.section == b.section) {
-        writeln!(out, "\n  {}", section[0].section.style(theme.word()))?;
-        for row in section {
+    let mut names: Vec<&str> = Vec::new();
+    for row in rows {
+        if !names.contains(&row.section.as_str()) {
+            names.push(&row.section);
+        }
+    }
+    for section in names {
+        writeln!(out, "\n  {}", section.style(theme.word()))?;
+        for row in rows.iter().filter(|row| row.section == section) {
             let name = format!("{:key$}", row.key);
             writeln!(out, "    {}  {:label$}  {}", name.style(theme.faint()), row.label, row.value)?;
         }

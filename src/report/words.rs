@@ -1,9 +1,8 @@
 //! Sentences that more than one renderer uses.
 
-use super::number::quantity;
 use super::run::Run;
 use super::sizes::compact;
-use crate::finding::{Finding, Measured, Severity, Sizes};
+use crate::finding::{Finding, Severity, Sizes};
 
 /// `1 model`, `3 models`
 pub(super) fn count(number: usize, what: &str) -> String {
@@ -24,13 +23,6 @@ pub(super) fn sizes(sizes: &Sizes, finding: &Finding, run: &Run<'_>) -> String {
         return format!("in 1 of {} sizes: {which}", sizes.of);
     }
     format!("in {held} of {} sizes, worst in {}: {which}", sizes.of, sizes.worst)
-}
-
-/// `19.60 mm against 19.00 mm: 0.60 mm missing`
-pub(super) fn measured(measured: &Measured) -> String {
-    let said = |value| quantity(value, measured.unit);
-    let left = if measured.margin < 0.0 { "missing" } else { "to spare" };
-    format!("{} against {}: {} {left}", said(measured.sum), said(measured.limit), said(measured.margin.abs()))
 }
 
 /// What a finding is about, with the worst size: `scree-8, sole row 1; 9 D`.

@@ -36,6 +36,7 @@ use crate::build::{Build, HeelBuilt, of};
 use crate::finding::Sum;
 use crate::language::Hole;
 use crate::measure::fits;
+use std::fmt::Write as _;
 
 /// The rule.
 pub(super) struct HeelHeight;
@@ -87,8 +88,8 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
         judgement.verdict = Verdict::Tight(share);
         judgement.terms = heel.given.clone();
     }
-    judgement.facts.push(format!("needed: {}", worked(&heel.needed)));
-    for term in &heel.needed.terms {
+    judgement.facts.push(format!("needed: {}", worked(&heel.needed.settled())));
+    for term in heel.needed.settled().terms {
         judgement = judgement.at(term.origin.clone(), format!("{} {} mm", term.what, number(term.nominal(), 1.0)));
     }
     if let Some(lifts) = &spec.lifts {
@@ -104,7 +105,7 @@ fn worked(sum: &Sum) -> String {
         let value = number(term.nominal().abs(), 1.0);
         let sign = if term.nominal() < 0.0 { " - " } else { " + " };
         text.push_str(if n == 0 { "" } else { sign });
-        text.push_str(&format!("{value} {}", term.what));
+        _ = write!(text, "{value} {}", term.what);
     }
     text
 }

@@ -63,10 +63,17 @@ pub fn page(rule: &dyn Rule) -> String {
     page
 }
 
-/// The first line of a rule's page: what it checks.
+/// The first sentence of a rule's page: what it checks.
 #[must_use]
 pub fn gist(rule: &dyn Rule) -> String {
-    page(rule).lines().find(|line| !line.is_empty() && !line.starts_with('#')).unwrap_or_default().to_owned()
+    let page = page(rule);
+    let paragraph: Vec<&str> = page
+        .lines()
+        .skip_while(|line| line.is_empty() || line.starts_with('#'))
+        .take_while(|line| !line.is_empty())
+        .collect();
+    let paragraph = paragraph.join(" ");
+    paragraph.split_inclusive(". ").next().unwrap_or_default().trim_end().to_owned()
 }
 
 #[cfg(test)]

@@ -36,9 +36,8 @@ pub(super) fn bare(figure: &Figure) -> String {
 /// Decimals that a bench can use.
 fn places(unit: &str) -> usize {
     match unit {
-        "mm" | "m" | "dm2" | "N/mm" => 2,
         "cm2" | "%" | "deg" | "spi" | "1/8 in" => 1,
-        _ => 2,
+        _ => 2, // mm, m, dm2, N/mm
     }
 }
 

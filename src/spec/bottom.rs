@@ -50,7 +50,7 @@ impl Role {
 #[derive(Clone, Debug)]
 pub enum Material {
     /// Sole leather of a substance.
-    Leather(Arc<SoleLeather>, Valued<Amount>),
+    Leather(Arc<SoleLeather>, Box<Valued<Amount>>),
     /// A moulded outsole.
     Outsole(Arc<Outsole>),
     /// Sheet rubber.
@@ -282,7 +282,7 @@ fn material(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Findi
                     .help("take one of the substances stocked, or add this one to the stock");
                 return wrong(finding, findings);
             }
-            Material::Leather(leather, substance)
+            Material::Leather(leather, Box::new(substance))
         }
         (super::declared::AnyMaterial::Leather(leather), None) => {
             let message = format!("`{}` is stocked in substances and this says none", leather.name);

@@ -28,12 +28,15 @@ pub struct Stage {
     pub lengths: Option<Val<ByPlace>>,
 }
 
+/// A nail with its length, if that is stated.
+pub type NailOf<L> = (Val<Arc<Nail>>, Option<Val<L>>);
+
 /// The heel's nails.
 #[derive(Clone, Debug)]
 #[expect(missing_docs, reason = "each field is the statement of that word")]
 pub struct HeelNails {
-    pub base: Option<(Val<Arc<Nail>>, Option<Val<ByPlace>>)>,
-    pub cap: Option<(Val<Arc<Nail>>, Option<Val<Amount>>)>,
+    pub base: Option<NailOf<ByPlace>>,
+    pub cap: Option<NailOf<Amount>>,
     /// In the order of their numbers.
     pub stages: Vec<Stage>,
     pub inside_edge: Option<Val<Amount>>,

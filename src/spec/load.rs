@@ -69,8 +69,7 @@ impl Loaded {
     }
 
     fn follow(&mut self, reader: &dyn Reader, id: SourceId) {
-        let lines: Vec<(String, Span, Span)> =
-            self.reading(id).body.all("use").filter_map(|line| path_of(line)).collect();
+        let lines: Vec<(String, Span, Span)> = self.reading(id).body.all("use").filter_map(path_of).collect();
         let from = self.sources.get(id).identity.clone();
         let mut seen: Vec<(SourceId, Span)> = Vec::new();
         for (path, span, word) in lines {

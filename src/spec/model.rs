@@ -30,12 +30,15 @@ pub struct Lasting {
     pub back_height: Option<Val<Amount>>,
 }
 
+/// How far it reaches, and its leather.
+pub type SockLining = (Val<&'static str>, Option<Val<Arc<UpperLeather>>>);
+
 /// How a model is finished.
 #[derive(Clone, Debug, Default)]
 #[expect(missing_docs, reason = "each field is the statement of that word")]
 pub struct Finish {
     pub edge: Option<(Val<&'static str>, Option<Val<String>>)>,
-    pub sock_lining: Option<(Val<&'static str>, Option<Val<Arc<UpperLeather>>>)>,
+    pub sock_lining: Option<SockLining>,
     pub dress: Option<Val<String>>,
     pub laces: Option<(Val<String>, Option<Val<Amount>>)>,
     pub square_within: Option<Val<Amount>>,

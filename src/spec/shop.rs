@@ -119,10 +119,8 @@ pub(super) fn shop(name: &str, fields: &Fields<'_>, findings: &mut Vec<Finding>)
 
 fn house(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> House {
     let written = fields.inner("house");
-    let def = match fields.block.def.statement("house").map(|statement| statement.carries) {
-        Some(crate::language::vocabulary::Carries::Block(def)) => def,
-        _ => return House::default(),
-    };
+    let carried = fields.block.def.statement("house").map(|statement| statement.carries);
+    let Some(crate::language::vocabulary::Carries::Block(def)) = carried else { return House::default() };
     let empty =
         super::merge::Merged { def, open: fields.block.open, statements: Vec::new(), unread: fields.block.unread };
     let fields = written.unwrap_or_else(|| Fields::new(&empty, Nature::HouseRule, format!("{} / house", fields.path)));

@@ -119,12 +119,15 @@ pub struct Stiffened {
     pub reaches: Option<Val<Amount>>,
 }
 
+/// How many on a side, of what, how far apart.
+pub type RowOf = (Val<u32>, Val<Arc<Hardware>>, Val<Amount>);
+
 /// Eyelets and hooks of one side.
 #[derive(Clone, Debug)]
 #[expect(missing_docs, reason = "each field is the statement of that word")]
 pub struct Facing {
-    pub eyelets: Option<(Val<u32>, Val<Arc<Hardware>>, Val<Amount>)>,
-    pub hooks: Option<(Val<u32>, Val<Arc<Hardware>>, Val<Amount>)>,
+    pub eyelets: Option<RowOf>,
+    pub hooks: Option<RowOf>,
     pub first: Val<Amount>,
     pub from_edge: Val<Amount>,
     pub backing: Option<Option<Val<Arc<Part>>>>,
@@ -190,19 +193,18 @@ impl Upper {
 
 fn report_unmarked(lap: Option<&Lap>, one: &Part, other: &Part, span: Span, findings: &mut Vec<Finding>) -> Hole {
     let (behind, before) = (&one.name, &other.name);
-    let finding = match lap {
-        Some(lap) => Finding::fault(
+    let finding = if let Some(lap) = lap {
+        Finding::fault(
             FaultName::STATEMENT_MISSING,
             lap.span,
             "the lap does not say where it enters the turnout on both sides",
         )
         .also(span, "turned out as neighbours")
-        .help("add `enters-turnout outside 38 % inside 44 %` with the pattern's stations"),
-        None => {
-            let message = format!("`{behind}` and `{before}` are turned out side by side, and no lap joins them");
-            Finding::fault(FaultName::STATEMENT_MISSING, span, message)
-                .help(format!("add `lap {before} over {behind} {{ … }}` that says where it enters the turnout"))
-        }
+        .help("add `enters-turnout outside 38 % inside 44 %` with the pattern's stations")
+    } else {
+        let message = format!("`{behind}` and `{before}` are turned out side by side, and no lap joins them");
+        Finding::fault(FaultName::STATEMENT_MISSING, span, message)
+            .help(format!("add `lap {before} over {behind} {{ … }}` that says where it enters the turnout"))
     };
     let hole = Hole { fault: finding.name, span: finding.span().unwrap_or(span) };
     findings.push(finding);

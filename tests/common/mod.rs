@@ -50,6 +50,14 @@ impl Case {
         self
     }
 
+    /// With one run of text in a file replaced, which must be there once.
+    pub fn edit(self, path: &str, from: &str, to: &str) -> Self {
+        let text = fs::read_to_string(self.path(path)).expect("the file is there");
+        assert_eq!(text.matches(from).count(), 1, "{from} in {path}");
+        fs::write(self.path(path), text.replace(from, to)).expect("files can be written");
+        self
+    }
+
     /// With a text on standard input.
     pub fn input(mut self, text: &str) -> Self {
         self.input = Some(text.as_bytes().to_vec());

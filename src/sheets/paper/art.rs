@@ -5,7 +5,7 @@
 //! itself; an outline with its stitches takes it longer than all the text of a page. A run
 //! that comes back, on another page or in another size, is kept once.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::BTreeMap;
 
 use printpdf::{DictItem, ExternalStream, ExternalXObject, Op as PdfOp, XObject, XObjectId};
 
@@ -19,7 +19,7 @@ const WORTH_IT: usize = 100;
 /// The forms of a document by their content.
 #[derive(Default)]
 pub(super) struct Gallery {
-    known: HashMap<[u8; 32], usize>,
+    known: BTreeMap<[u8; 32], usize>,
     forms: Vec<Form>,
 }
 

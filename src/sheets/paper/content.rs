@@ -6,7 +6,9 @@ use printpdf::{Color, Line, LinePoint, Op as PdfOp, PaintMode, Polygon, Rect};
 /// Encodes drawing operations; only what [`super::draw`] makes of lines and areas occurs.
 pub(super) fn encoded(ops: &[PdfOp]) -> Vec<u8> {
     let mut content = Content(Vec::with_capacity(ops.len() * 128));
-    ops.iter().for_each(|op| content.op(op));
+    for op in ops {
+        content.op(op);
+    }
     content.0
 }
 
@@ -38,7 +40,9 @@ impl Content {
 
     fn dash(&mut self, lengths: &[f32], offset: f32) {
         self.0.push(b'[');
-        lengths.iter().for_each(|&length| self.number(length));
+        for &length in lengths {
+            self.number(length);
+        }
         self.0.push(b']');
         self.numbers(&[offset], "d");
     }
@@ -104,7 +108,9 @@ impl Content {
     }
 
     fn numbers(&mut self, numbers: &[f32], operator: &str) {
-        numbers.iter().for_each(|&number| self.number(number));
+        for &number in numbers {
+            self.number(number);
+        }
         self.operator(operator);
     }
 

@@ -21,7 +21,7 @@ use rayon::prelude::*;
 use super::Error;
 use super::write::deflate;
 
-/// A face of the DejaVu family.
+/// A face of the `DejaVu` family.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub enum Style {
     #[default]
@@ -98,7 +98,7 @@ impl Style {
         &READ[self as usize]
     }
 
-    fn fault(self, reason: impl ToString) -> Error {
+    fn fault(self, reason: &impl ToString) -> Error {
         Error::Typeface { style: self, reason: reason.to_string() }
     }
 }
@@ -138,12 +138,12 @@ impl Metrics {
 }
 
 fn provider(style: Style) -> Result<DynamicFontTableProvider<'static>, Error> {
-    let data = ReadScope::new(style.file()).read::<FontData<'_>>().map_err(|error| style.fault(error))?;
-    data.table_provider(0).map_err(|error| style.fault(error))
+    let data = ReadScope::new(style.file()).read::<FontData<'_>>().map_err(|error| style.fault(&error))?;
+    data.table_provider(0).map_err(|error| style.fault(&error))
 }
 
 fn glyphs(style: Style) -> Result<Vec<(u32, Glyph)>, Error> {
-    read_glyphs(&provider(style)?).map_err(|error| style.fault(error))
+    read_glyphs(&provider(style)?).map_err(|error| style.fault(&error))
 }
 
 fn read_glyphs(tables: &impl FontTableProvider) -> Result<Vec<(u32, Glyph)>, ParseError> {
@@ -210,15 +210,15 @@ fn cut(style: Style, glyphs: impl Iterator<Item = u16>) -> Result<Vec<u8>, Error
     let glyphs: Vec<u16> = glyphs.into_iter().collect();
     let tables = vec![tag::CMAP, tag::HEAD, tag::CVT, tag::FPGM, tag::HHEA, tag::HMTX, tag::MAXP, tag::POST, tag::PREP];
     let profile = SubsetProfile::Custom(tables);
-    subset(&provider(style)?, &glyphs, &profile, CmapTarget::Unicode).map_err(|error| style.fault(error))
+    subset(&provider(style)?, &glyphs, &profile, CmapTarget::Unicode).map_err(|error| style.fault(&error))
 }
 
 fn parsed(style: Style, program: &[u8], wanted: &BTreeMap<u32, u16>) -> Result<ParsedFont, Error> {
     let mut font = ParsedFont::from_bytes(program, 0, &mut Vec::new())
-        .ok_or_else(|| style.fault("the cut-down font can't be read"))?;
+        .ok_or_else(|| style.fault(&"the cut-down font can't be read"))?;
     font.codepoint_to_glyph.retain(|code, _| wanted.contains_key(code));
     if font.codepoint_to_glyph.len() != wanted.len() {
-        return Err(style.fault("the cut-down font lost characters"));
+        return Err(style.fault(&"the cut-down font lost characters"));
     }
     font.font_name = Some(format!("{}+{}", mark(program), style.name()));
     Ok(font)
@@ -239,6 +239,9 @@ pub struct Typefaces {
 impl Typefaces {
     /// Cuts the faces down. A character that a face lacks is left out of it; a page that
     /// uses it there is refused when it is written.
+    ///
+    /// # Errors
+    /// A face that can't be read or cut.
     pub fn for_text(characters: impl IntoIterator<Item = char>) -> Result<Self, Error> {
         let characters: BTreeSet<char> = characters.into_iter().map(printed).collect();
         let cuts: Result<Vec<_>, Error> = Style::ALL.par_iter().map(|&style| Cut::of(style, &characters)).collect();

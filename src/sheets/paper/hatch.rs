@@ -158,7 +158,7 @@ mod tests {
         let found = segments(&[square(20.0), hole], &strokes(0.0, 1.0, HAIR));
         let inside = |p: &Point| p.x > 5.6 && p.x < 15.4 && p.y > 5.6 && p.y < 15.4;
         for (a, b) in &found {
-            let middle = Point::new((a.x + b.x) / 2.0, (a.y + b.y) / 2.0);
+            let middle = Point::new(f64::midpoint(a.x, b.x), f64::midpoint(a.y, b.y));
             assert!(!inside(&middle), "{middle:?}");
         }
         assert!((length(&found) - 300.0).abs() < 21.0);

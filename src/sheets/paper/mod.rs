@@ -2,6 +2,14 @@
 //!
 //! The lowest part of `sheets`. It knows lines, letters and hatches; it knows no boots,
 //! no stations and no words of its own, and it touches no file and no clock.
+#![expect(missing_docs, reason = "plain data: fields and variants say themselves, units stand with their types")]
+#![expect(
+    clippy::cast_precision_loss,
+    clippy::cast_possible_wrap,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "glyphs, pages and points are counted in thousands, and PDF numbers are single floats"
+)]
 
 mod art;
 mod brush;

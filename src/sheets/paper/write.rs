@@ -61,6 +61,9 @@ impl Document {
 }
 
 /// The bytes of one document.
+///
+/// # Errors
+/// What can't be written, in [`Error`].
 pub fn write(document: &Document, faces: &Typefaces) -> Result<Vec<u8>, Error> {
     if document.pages.is_empty() {
         return Err(Error::NoPages);
