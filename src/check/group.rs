@@ -19,14 +19,17 @@ pub(super) struct Judged {
     pub judgement: Judgement,
 }
 
-/// The findings of one model.
-pub(super) fn findings(model: &Model, sizes: &[Size], judged: Vec<Vec<Judged>>) -> Vec<Finding> {
+/// The findings of one model. In a world that is `sound` no fault explains what could not be judged.
+pub(super) fn findings(model: &Model, sizes: &[Size], judged: Vec<Vec<Judged>>, sound: bool) -> Vec<Finding> {
     let mut subjects: BTreeMap<(usize, Arc<str>), Vec<Judged>> = BTreeMap::new();
     for judged in judged.into_iter().flatten() {
         subjects.entry((judged.rule, Arc::clone(&judged.judgement.subject))).or_default().push(judged);
     }
     let base = model.last.as_ref().ok().and_then(|last| last.it.base.as_ref().ok()).map(|base| base.it);
-    let mut findings = not_judged(model, subjects.values().flatten());
+    let mut findings = if sound { not_laid_out(model, sizes.len(), subjects.values().flatten()) } else { Vec::new() };
+    if findings.is_empty() {
+        findings = not_judged(model, subjects.values().flatten());
+    }
     for judged in subjects.into_values() {
         for severity in [Severity::Refused, Severity::Tight, Severity::Note] {
             let of: Vec<&Judged> =
@@ -57,6 +60,33 @@ fn not_judged<'j>(model: &Model, judged: impl Iterator<Item = &'j Judged>) -> Ve
         ..Finding::fault(FaultName::NOT_JUDGED, span, format!("{} not judged: {}", model.name, rules.join(", ")))
     };
     holes.into_iter().map(note).collect()
+}
+
+/// What can't be laid out although nothing that was written is at fault by itself: a row that finds no way on its
+/// last, an outline that crosses itself when it is graded.
+fn not_laid_out<'j>(model: &Model, sizes: usize, judged: impl Iterator<Item = &'j Judged>) -> Vec<Finding> {
+    let mut holes: BTreeMap<(crate::source::Span, &'static str), Vec<Size>> = BTreeMap::new();
+    for judged in judged {
+        let Verdict::NotJudged(hole) = judged.judgement.verdict else { continue };
+        if all().iter().any(|rule| rule.name() == hole.fault) {
+            continue;
+        }
+        let lost = holes.entry((hole.span, hole.fault)).or_default();
+        if !lost.contains(&judged.size) {
+            lost.push(judged.size);
+        }
+    }
+    let fault = |((span, fault), mut holds): ((crate::source::Span, &'static str), Vec<Size>)| {
+        holds.sort_unstable();
+        let message = format!("{}: this can't be laid out in {} of {sizes} sizes", model.name, holds.len());
+        let worst = holds.first().copied();
+        Finding {
+            sizes: worst.map(|worst| Sizes { holds, of: sizes, worst }),
+            ..Finding::fault(FaultName(fault), span, message)
+                .help("one of its measures is too large or too small for the last")
+        }
+    };
+    holes.into_iter().map(fault).collect()
 }
 
 fn severity_of(judgement: &Judgement) -> Option<Severity> {

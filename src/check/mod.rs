@@ -135,7 +135,7 @@ fn check_model(
     }
     checked.faulty = model.sizes.is_err()
         || judged.iter().flatten().any(|judged| matches!(judged.judgement.verdict, Verdict::NotJudged(_)));
-    let findings = group::findings(model, &wanted, judged);
+    let findings = group::findings(model, &wanted, judged, world.findings.is_empty());
     (checked, findings)
 }
 

@@ -18,7 +18,7 @@ macro_rules! faults {
 faults! {
     FILE_UNREADABLE "file/unreadable" "a file named by `use` is missing, a folder or cannot be read";
     FILE_NOT_UTF8 "file/not-utf8" "a file is not in UTF-8";
-    FILE_CONTROL "file/control-character" "a NUL or another control character stands in a text";
+    FILE_CONTROL "file/control-character" "a NUL, another control character or an odd space stands in a text";
     FILE_EMPTY "file/empty" "a file given declares nothing";
     FILE_CYCLE "file/cycle" "files use each other in a circle";
     FILE_TWICE "file/twice" "one file is used twice";
@@ -50,6 +50,7 @@ faults! {
     NAME_MISSING "name/missing" "a name is missing";
     NAME_UNKNOWN "name/unknown" "nothing of that name is declared";
     NAME_IS_WORD "name/is-word" "a word of the language stands where a name belongs";
+    NAME_SHAPE "name/shape" "something stands where a name belongs that can't be one";
     NAME_TWICE "name/twice" "two things of one kind have the same name";
     SHOP_TWICE "shop/twice" "a model sees two shops";
     SHOP_MISSING "shop/missing" "a model sees no shop";

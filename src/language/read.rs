@@ -2,10 +2,10 @@
 
 use super::near::{all_nearest, nearest};
 use super::statement::{Body, Clause, Given, Hole, Removal, Slot, Statement, StatementKey, Value};
-use super::token::{Row, block_parts, rows, strays, unclosed};
+use super::token::{Row, block_parts, odd, rows, strays, unclosed};
 use super::tree::{Leaf, MAX_DEPTH, Node, parse};
 use super::value::{Taken, missing};
-use super::vocabulary::{BlockDef, Carries, ClauseDef, FILE, SlotDef, SlotKind, StatementDef, WITHOUT};
+use super::vocabulary::{BlockDef, Bounds, Carries, ClauseDef, FILE, SlotDef, SlotKind, StatementDef, WITHOUT};
 use crate::finding::{FaultName, Finding};
 use crate::source::{Damage, Source, SourceId, Span};
 
@@ -30,6 +30,7 @@ pub fn read(source: &Source, id: SourceId) -> Reading {
         let message = format!("blocks are nested more than {MAX_DEPTH} deep");
         reader.findings.push(Finding::fault(FaultName::LIMIT_DEPTH, span, message));
     }
+    reader.odd_characters(&parsed.tree);
     reader.unclosed = unclosed(&parsed.tree);
     reader.hoists = reader.unclosed > 0;
     for span in strays(&parsed.tree, id) {
@@ -65,6 +66,10 @@ pub(super) struct Context<'c> {
     pub single: bool,
     /// Words that the slot after this one may start with.
     pub next: &'static [&'static str],
+    /// What a value is held to.
+    pub bounds: Option<Bounds>,
+    /// No slot follows this one.
+    pub last: bool,
 }
 
 impl Context<'_> {
@@ -102,6 +107,21 @@ impl<'t> Reader<'t> {
             Some(Damage::Utf16) => (whole, "the file looks like UTF-16; nothing of it was read"),
         };
         self.findings.push(Finding::fault(FaultName::FILE_NOT_UTF8, span, message).help("save it as UTF-8"));
+    }
+
+    fn odd_characters(&mut self, tree: &Node) {
+        let mut spans = Vec::new();
+        odd(tree, self.source, self.text, &mut spans);
+        for span in spans {
+            let c = self.text[span.range()].chars().next().unwrap_or_default();
+            let (what, help) = if c.is_control() {
+                ("a control character", "delete it")
+            } else {
+                ("a space of another kind than the usual", "put an ordinary space in its place, or delete it")
+            };
+            let message = format!("{what} (U+{:04X}) stands in the text", u32::from(c));
+            self.findings.push(Finding::fault(FaultName::FILE_CONTROL, span, message).help(help));
+        }
     }
 
     /// The rows of one block. Rows that belong to an outer block, because this one was left open, come back.
@@ -189,7 +209,15 @@ impl<'t> Reader<'t> {
             hole: None,
             block: None,
         };
-        let context = Context { word: def.word, block: body.def, statement: def, single: true, next: &[] };
+        let context = Context {
+            word: def.word,
+            block: body.def,
+            statement: def,
+            single: true,
+            next: &[],
+            bounds: None,
+            last: true,
+        };
         statement.slots = self.slots(row, def.slots, &context, head.span, &mut statement.hole);
         self.clauses(row, body.def, &mut statement);
         statement.span = head.span.to(row.last().unwrap_or(head.span));
@@ -239,7 +267,8 @@ impl<'t> Reader<'t> {
         let mut row = row.clone();
         row.at += 1;
         let before = self.findings.len();
-        let context = Context { word: def.word, block, statement: def, single: true, next: &[] };
+        let context =
+            Context { word: def.word, block, statement: def, single: true, next: &[], bounds: None, last: true };
         self.slots(&mut row, def.slots, &context, head.span, &mut None);
         let faults = self.findings.len() - before;
         self.findings.truncate(before);
@@ -283,11 +312,16 @@ impl<'t> Reader<'t> {
                 slots.push(Slot { given: Given::Hole(hole), span: word });
                 continue;
             }
-            let context = &Context { next: defs.get(n + 1).map_or(&[], first_words), ..*context };
+            let next = defs.get(n + 1).map_or::<&[&str], _>(&[], first_words);
+            let context = &Context { next, bounds: def.bounds, last: n + 1 == defs.len(), ..*context };
             let slot = match self.slot(row, def, context) {
                 Taken::Value(value, span) => Slot { given: Given::Value(value), span },
                 Taken::Nothing if def.optional => Slot { given: Given::Absent, span: word.after() },
                 Taken::Nothing => {
+                    if let Some(finding) = word_for_name(row, def, context) {
+                        slots.push(self.hole(finding, hole));
+                        continue;
+                    }
                     let finding = self.nothing_there(row, def, context, word);
                     if matches!(def.kind, SlotKind::Text) {
                         // A text that lacks its quotes, not a statement that happens to start with that word.
@@ -315,20 +349,29 @@ impl<'t> Reader<'t> {
 
     /// Nothing fills a slot: what the fault is, given what stands there instead.
     fn nothing_there(&self, row: &Row<'t>, def: &SlotDef, context: &Context<'_>, word: Span) -> Finding {
-        let finding = missing(def, context.word, word);
         let is_name = matches!(def.kind, SlotKind::Name(_) | SlotKind::Names(_) | SlotKind::New(_) | SlotKind::Free);
+        if let Some(finding) = before_value(row, def, context) {
+            return finding;
+        }
+        let finding = missing(def, context.word, word);
         match row.peek() {
             Some(token) if is_name && token.leaf == Leaf::Text => {
                 finding.help(format!("a name has no quotes: `{}`", token.text.trim_matches('"')))
             }
-            Some(token) if is_name && token.leaf == Leaf::Word => {
-                finding.help(format!("`{}` is a word of the language here and can't be a name", token.text))
+            Some(token) if is_name && token.leaf == Leaf::Number => {
+                finding.help("a name starts with a small letter, such as `bonded-138`")
+            }
+            Some(token)
+                if matches!(def.kind, SlotKind::Text)
+                    && matches!(token.text, "'" | "“" | "”" | "„" | "‘" | "’" | "«") =>
+            {
+                finding.help("a text stands between straight double quotes: `\"…\"`")
             }
             Some(token) if matches!(def.kind, SlotKind::Text) && token.leaf == Leaf::Word => {
                 finding.help(format!("put it in quotes: `\"{}\"`", token.text))
             }
             None if is_name => match &row.comment {
-                Some(comment) if comment.text[1..].starts_with(|c: char| c.is_ascii_digit()) => {
+                Some(comment) if comment.text[1..].trim_start().starts_with(|c: char| c.is_ascii_digit()) => {
                     finding.help("`#` starts a comment; write the name under which it is stocked, such as `bonded-138`")
                 }
                 _ => finding,
@@ -362,9 +405,12 @@ impl<'t> Reader<'t> {
             row.at += 1;
             if statement.clause(clause.word).is_some() {
                 let message = format!("`{}` stands twice in one `{}`", clause.word, def.word);
-                self.findings.push(Finding::fault(FaultName::STATEMENT_TWICE, token.span, message));
+                let finding = Finding::fault(FaultName::STATEMENT_TWICE, token.span, message);
+                let first = statement.clause(clause.word).map_or(token.span, |first| first.word);
+                self.findings.push(finding.also(first, "the first").help("delete one of them"));
             }
-            let context = Context { word: clause.word, block, statement: def, single: true, next: &[] };
+            let context =
+                Context { word: clause.word, block, statement: def, single: true, next: &[], bounds: None, last: true };
             let mut hole = None;
             let slots = self.slots(row, clause.slots, &context, token.span, &mut hole);
             statement.hole = statement.hole.or(hole);
@@ -390,9 +436,7 @@ impl<'t> Reader<'t> {
             return;
         }
         let shown = &self.text[span.range()];
-        let (name, message) = if shown.chars().any(|c| c.is_control() && !c.is_whitespace()) {
-            (FaultName::FILE_CONTROL, "a control character stands in the text".to_owned())
-        } else if let Some(def) = def {
+        let (name, message) = if let Some(def) = def {
             (FaultName::SHAPE_UNEXPECTED, format!("`{shown}` is not wanted after `{}`", def.word))
         } else {
             (FaultName::SHAPE_UNEXPECTED, format!("a statement starts with a word, not with `{shown}`"))
@@ -494,7 +538,9 @@ impl<'t> Reader<'t> {
         let Some(def) = body.def.statement(target.text) else {
             let message = format!("`{}` is no statement of {}", target.text, block_name(body.def));
             let mut finding = Finding::fault(FaultName::WORD_UNKNOWN, target.span, message);
-            if let Some(near) = nearest(target.text, words) {
+            if let Some(of) = chooses(body.def, target.text) {
+                finding = finding.help(format!("write `without {of} {}`", target.text));
+            } else if let Some(near) = nearest(target.text, words) {
                 finding = finding.help(format!("write `{near}`"));
             }
             self.findings.push(finding);
@@ -555,6 +601,43 @@ impl<'t> Reader<'t> {
     }
 }
 
+/// A word that starts a statement stands, with nothing behind it, where a name belongs: it was meant as the name.
+fn word_for_name(row: &mut Row<'_>, def: &SlotDef, context: &Context<'_>) -> Option<Finding> {
+    if !matches!(def.kind, SlotKind::Name(_) | SlotKind::Names(_) | SlotKind::Free) || row.peek_at(1).is_some() {
+        return None;
+    }
+    let token = row.peek().filter(|token| token.leaf == Leaf::Word)?;
+    let starts = context.block.statement(token.text)?;
+    if starts.slots.iter().all(|slot| slot.optional) || matches!(starts.carries, Carries::Block(_)) {
+        return None;
+    }
+    row.at += 1;
+    let message = format!("`{}` is a word of the language here and can't be a name", token.text);
+    Some(
+        Finding::fault(FaultName::NAME_IS_WORD, token.span, message)
+            .help("write the name that it has, or give it another"),
+    )
+}
+
+/// Something stands between a word and its number: `wide = 16 mm`, `wide about 16 mm`, `wide .5 mm`.
+fn before_value(row: &Row<'_>, def: &SlotDef, context: &Context<'_>) -> Option<Finding> {
+    let wants = matches!(
+        def.kind,
+        SlotKind::Amount(..) | SlotKind::List(_) | SlotKind::Count | SlotKind::ValueOrPairs(..) | SlotKind::Sizes
+    );
+    let (first, second) = (row.peek()?, row.peek_at(1)?);
+    if !wants || second.leaf != Leaf::Number || context.starts(first.text) {
+        return None;
+    }
+    if first.text == "." && second.touches {
+        let finding =
+            Finding::fault(FaultName::VALUE_SHAPE, first.span.to(second.span), "a decimal starts with a digit");
+        return Some(finding.help(format!("write `0.{}`", second.text)));
+    }
+    let message = format!("`{}` stands between `{}` and its value", first.text, context.word);
+    Some(Finding::fault(FaultName::SHAPE_UNEXPECTED, first.span, message).help("delete it"))
+}
+
 /// The words of `block` that stand in its rows.
 fn present(rows: &[Row<'_>], block: &'static BlockDef) -> Vec<&'static str> {
     let words: Vec<&str> = rows.iter().flat_map(|row| &row.tokens).map(|token| token.text).collect();
@@ -577,6 +660,15 @@ fn skip_to_word(row: &mut Row<'_>, context: &Context<'_>) {
         }
         row.at += 1;
     }
+}
+
+/// The statement of `block` that starts with a choice of which `word` is one.
+fn chooses(block: &BlockDef, word: &str) -> Option<&'static str> {
+    let first = |statement: &&StatementDef| match statement.slots.first().map(|slot| slot.kind) {
+        Some(SlotKind::Choice(words)) => words.contains(&word),
+        _ => false,
+    };
+    block.statements.iter().find(first).map(|statement| statement.word)
 }
 
 fn block_name(def: &BlockDef) -> String {

@@ -36,6 +36,7 @@ impl<'t> Row<'t> {
                     gap = leaf.is_trivia();
                     match leaf {
                         Leaf::Comment => row.comment = row.comment.or(Some(token)),
+                        Leaf::Junk if is_odd(token.text) => gap = true,
                         _ if leaf.is_trivia() => {}
                         _ => row.tokens.push(token),
                     }
@@ -67,6 +68,27 @@ impl<'t> Row<'t> {
     pub fn last(&self) -> Option<Span> {
         let token = self.tokens.get(self.at.saturating_sub(1)).or(self.tokens.first())?;
         Some(token.span)
+    }
+}
+
+/// Control characters and spaces that are none of the language: reported once, and passed over like a space.
+fn is_odd(text: &str) -> bool {
+    text.chars().all(|c| c.is_control() || c.is_whitespace() || matches!(c, '\u{feff}' | '\u{200b}'..='\u{200f}'))
+}
+
+/// Every run of odd characters in the text.
+pub(super) fn odd(node: &Node, source: SourceId, text: &str, out: &mut Vec<Span>) {
+    for child in &node.children {
+        match child {
+            Element::Node(inner) => odd(inner, source, text, out),
+            Element::Leaf(Leaf::Junk, range) => {
+                let span = Span { source, start: range.start, end: range.end };
+                if is_odd(&text[span.range()]) {
+                    out.push(span);
+                }
+            }
+            Element::Leaf(..) => {}
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Reads what stands in a slot: values with their units, names, choices, sizes.
 
-use super::near::{nearest, or_list};
+use super::near::{all_nearest, nearest, or_list};
 use super::read::{Context, Reader};
 use super::statement::{At, SizeRange, Value};
 use super::token::{Row, Token};
@@ -9,7 +9,7 @@ use super::vocabulary::{Arity, SlotDef, SlotKind, Thing};
 use crate::finding::{FaultName, Finding};
 use crate::measure::{
     Amount, AmountFault, Exact, Kind, MAX_DIGITS, Number, NumberFault, Quantity, Shape, Size, System, Unit, Width,
-    parse_number, parse_width,
+    parse_number, parse_width, to_f64,
 };
 use crate::source::Span;
 
@@ -31,10 +31,14 @@ impl<'t> Reader<'t> {
     pub(super) fn slot(&mut self, row: &mut Row<'t>, def: &SlotDef, context: &Context<'_>) -> Taken {
         let read = match def.kind {
             SlotKind::Choice(words) => self.choice(row, words, context).map(wrap(Value::Word)),
-            SlotKind::Choices(words) => list(row, |row| self.choice(row, words, context)).map(wrap(Value::Words)),
+            SlotKind::Choices(words) => {
+                commas(row, context, |row| list(row, |row| self.choice(row, words, context))).map(wrap(Value::Words))
+            }
             SlotKind::New(_) => name(row, None).map(wrap(Value::Name)),
-            SlotKind::Free | SlotKind::Name(_) => name(row, Some(context)).map(wrap(Value::Name)),
-            SlotKind::Names(_) => list(row, |row| name(row, Some(context))).map(wrap(Value::Names)),
+            SlotKind::Free | SlotKind::Name(_) => one_name(row, context).map(wrap(Value::Name)),
+            SlotKind::Names(_) => {
+                commas(row, context, |row| list(row, |row| name(row, Some(context)))).map(wrap(Value::Names))
+            }
             SlotKind::Amount(kind, arity) => amount(row, kind, arity, context).map(wrap(Value::Amount)),
             SlotKind::List(kind) => amounts(row, kind, context).map(wrap(Value::Amounts)),
             SlotKind::Pairs(words, kind) => self.pairs(row, words, kind, context).map(wrap(Value::Pairs)),
@@ -47,7 +51,7 @@ impl<'t> Reader<'t> {
             SlotKind::Sizes => {
                 sizes(row).map(|sizes| sizes.map(|((system, runs), span)| (Value::Sizes(system, runs), span)))
             }
-            SlotKind::Widths => list(row, width).map(wrap(Value::Widths)),
+            SlotKind::Widths => commas(row, context, |row| list(row, width)).map(wrap(Value::Widths)),
             SlotKind::Text => self.text_slot(row).map(wrap(Value::Text)),
         };
         match read {
@@ -130,12 +134,10 @@ impl<'t> Reader<'t> {
         if let Some(at) = inner.char_indices().find(|(_, c)| c.is_control() && *c != '\t').map(|(at, _)| at) {
             let start = token.span.start + 1 + u32::try_from(at).unwrap_or(0);
             let span = Span { start, end: start + 1, ..token.span };
-            self.findings.push(
-                Finding::fault(FaultName::FILE_CONTROL, span, "a control character stands in the text")
-                    .help("delete it"),
-            );
+            let finding = Finding::fault(FaultName::FILE_CONTROL, span, "a control character stands in the text");
+            return Err(Box::new(finding.help("delete it")));
         }
-        Ok(Some((inner.replace(char::is_control, " "), token.span)))
+        Ok(Some((inner.replace('\t', " "), token.span)))
     }
 }
 
@@ -162,6 +164,35 @@ fn list<'t, T>(row: &mut Row<'t>, mut member: impl FnMut(&mut Row<'t>) -> Read<T
     }
 }
 
+/// A list of words, and nothing like a further member behind it.
+fn commas<'t, T>(
+    row: &mut Row<'t>,
+    context: &Context<'_>,
+    read: impl FnOnce(&mut Row<'t>) -> Read<Vec<At<T>>>,
+) -> Read<Vec<At<T>>> {
+    let found = read(row)?;
+    let Some((_, span)) = &found else { return Ok(found) };
+    let Some(next) = row.peek().filter(|next| next.leaf == Leaf::Word && !context.starts(next.text)) else {
+        return Ok(found);
+    };
+    row.at += 1;
+    let last = &row.tokens[row.at - 2];
+    let finding =
+        Finding::fault(FaultName::VALUE_SHAPE, span.to(next.span), "the members of a list have commas between them");
+    Err(Box::new(finding.help(format!("write `{}, {}`", last.text, next.text))))
+}
+
+/// A name, with no number behind it that was meant as a part of it.
+fn one_name(row: &mut Row<'_>, context: &Context<'_>) -> Read<String> {
+    let Some((text, span)) = name(row, Some(context))? else { return Ok(None) };
+    let Some(number) = row.peek().filter(|next| next.leaf == Leaf::Number && context.last) else {
+        return Ok(Some((text, span)));
+    };
+    row.at += 1;
+    let finding = Finding::fault(FaultName::NAME_SHAPE, span.to(number.span), "a name has no space in it");
+    Err(Box::new(finding.help(format!("write `{text}-{}`", number.text))))
+}
+
 /// A name: small letter, then small letters, digits, hyphens. A name that refers to something is no word
 /// that starts something in `context`; a new one may be.
 fn name(row: &mut Row<'_>, context: Option<&Context<'_>>) -> Read<String> {
@@ -178,7 +209,7 @@ fn name(row: &mut Row<'_>, context: Option<&Context<'_>>) -> Read<String> {
     let shaped = token.text.starts_with(|c: char| c.is_ascii_lowercase())
         && token.text.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
     if !shaped {
-        let mut finding = Finding::fault(FaultName::WORD_CASE, token.span, format!("`{}` is no name", token.text));
+        let mut finding = Finding::fault(FaultName::NAME_SHAPE, token.span, format!("`{}` is no name", token.text));
         finding = finding.help("a name starts with a small letter and has small letters, digits and hyphens");
         return Err(Box::new(finding));
     }
@@ -213,16 +244,18 @@ fn quantity(row: &mut Row<'_>, kind: Kind, context: &Context<'_>) -> Read<Quanti
         row.at += 1;
         return Ok(Some((Quantity { number: number_read, unit: Some(unit) }, token.span.to(word.span))));
     }
-    if kind == Kind::Number && !word.touches || context.starts(word.text) {
+    let range = word.text == "to" && row.peek_at(1).is_some_and(|next| next.leaf == Leaf::Number);
+    if kind == Kind::Number && !word.touches || context.starts(word.text) || range {
         return Ok(Some((Quantity { number: number_read, unit: None }, token.span)));
     }
     row.at += 1;
     let units = kind.units();
     let mut finding = Finding::fault(FaultName::VALUE_UNIT, word.span, format!("`{}` is no unit", word.text));
-    finding = match nearest(word.text, Unit::ALL.iter().flat_map(|unit| unit.spellings().iter().copied())) {
-        Some(near) => finding.help(format!("write `{} {near}`", token.text)),
-        None if units.is_empty() => finding.help("no unit is wanted here"),
-        None => finding.help(format!("{} is written in {}", kind.words(), or_list(&units))),
+    let taken = Unit::ALL.iter().filter(|unit| kind.takes(**unit)).flat_map(|unit| unit.spellings().iter().copied());
+    finding = match all_nearest(word.text, taken)[..] {
+        [near] => finding.help(format!("write `{} {near}`", token.text)),
+        _ if units.is_empty() => finding.help("no unit is wanted here"),
+        _ => finding.help(format!("{} is written in {}", kind.words(), or_list(&units))),
     };
     Err(Box::new(finding))
 }
@@ -272,7 +305,7 @@ fn judged(kind: Kind, shape: Shape, span: Span, context: &Context<'_>) -> Result
     {
         right_kind(kind, b, span, context)?;
     }
-    Amount::new(kind, shape).map_err(|why| {
+    let amount = Amount::new(kind, shape).map_err(|why| {
         let message = match why {
             AmountFault::UpsideDown => "the range is upside down: the smaller end comes first",
             AmountFault::ToleranceTooLarge => "the tolerance is larger than the value",
@@ -280,7 +313,26 @@ fn judged(kind: Kind, shape: Shape, span: Span, context: &Context<'_>) -> Result
             AmountFault::Zero => "the value can't be nothing",
         };
         Box::new(Finding::fault(FaultName::VALUE_RANGE, span, message))
-    })
+    })?;
+    within(&amount, span, context)?;
+    Ok(amount)
+}
+
+/// A value that no boot, machine or last can have is refused where it stands.
+fn within(amount: &Amount, span: Span, context: &Context<'_>) -> Result<(), Box<Finding>> {
+    let (lo, _, hi) = amount.ends();
+    let (lo, hi) = (to_f64(lo), to_f64(hi));
+    let (least, most) = amount.kind.bounds();
+    let (below, least, most) = match context.bounds {
+        Some(bounds) => (lo < bounds.least, bounds.least, bounds.most),
+        None => (lo < least && lo != 0.0, least, most),
+    };
+    if !below && hi <= most {
+        return Ok(());
+    }
+    let unit = amount.kind.base_unit();
+    let message = format!("`{}` must be between {least} and {most} {unit}", context.word);
+    fault(FaultName::VALUE_NONSENSE, span, message.trim_end())
 }
 
 fn right_kind(kind: Kind, quantity: Quantity, span: Span, context: &Context<'_>) -> Result<(), Box<Finding>> {
@@ -323,7 +375,8 @@ fn before_number(row: &mut Row<'_>, kind: Kind, context: &Context<'_>) -> Result
     }
     if first.leaf == Leaf::Junk && matches!(first.text, "-" | "+" | "−") {
         let rest = skip_quantity(row, 1);
-        return fault(FaultName::VALUE_SHAPE, first.span.to(rest), "a number has no sign here");
+        let finding = Finding::fault(FaultName::VALUE_SHAPE, first.span.to(rest), "a number has no sign here");
+        return Err(Box::new(finding.help("leave the sign out")));
     }
     Ok(())
 }
@@ -356,26 +409,31 @@ fn odd_spellings(
         return Ok(());
     }
     let shown = first.number.written_alike(first.number.value);
-    let (message, help) = if sign.leaf == Leaf::Junk && matches!(sign.text, "-" | "–" | "—" | "−") {
+    let (message, glue) = if sign.leaf == Leaf::Junk && matches!(sign.text, "-" | "–" | "—" | "−") {
         if second.text.contains('/') && first.unit.is_none() {
-            ("a mixed number is written with a space", format!("write `{shown} {}`", second.text))
+            ("a mixed number is written with a space", " ")
         } else {
-            ("a range is written with two points", format!("write `{shown}..{}`", second.text))
+            ("a range is written with two points", "..")
         }
+    } else if sign.leaf == Leaf::Junk && matches!(sign.text, "…" | ".") && !(sign.text == "." && !sign.touches) {
+        ("a range is written with two points", "..")
     } else if sign.leaf == Leaf::Word
         && sign.text == "to"
         && first.unit.is_none()
         && kind != Kind::Number
         && !context.starts("to")
     {
-        ("a range is written with two points", format!("write `{shown}..{}`", second.text))
+        ("a range is written with two points", "..")
     } else if sign.leaf == Leaf::Comma && sign.touches && second.touches && first.unit.is_none() && context.single {
-        ("a decimal is written with a point", format!("write `{shown}.{}`", second.text))
+        ("a decimal is written with a point", ".")
     } else {
         return Ok(());
     };
     row.at += 1;
+    let from = row.at;
     let rest = skip_quantity(row, 0);
+    let behind: Vec<&str> = row.tokens[from..row.at].iter().map(|token| token.text).collect();
+    let help = format!("write `{shown}{glue}{}`", behind.join(" "));
     Err(Box::new(Finding::fault(FaultName::VALUE_SHAPE, span.to(rest), message).help(help)))
 }
 
@@ -387,7 +445,11 @@ fn amounts(row: &mut Row<'_>, kind: Kind, context: &Context<'_>) -> Read<Vec<At<
     let mut amounts = Vec::with_capacity(quantities.len());
     for At { it, span } in quantities {
         let shape = Shape::Exact(Quantity { unit: it.unit.or(unit), ..it });
-        amounts.push(At { it: judged(kind, shape, span, context)?, span });
+        let it = judged(kind, shape, span, context)?;
+        if amounts.iter().any(|known: &At<Amount>| known.it.exact() == it.exact()) {
+            return fault(FaultName::STATEMENT_TWICE, span, "this value stands twice in the list");
+        }
+        amounts.push(At { it, span });
     }
     Ok(Some((amounts, span)))
 }
@@ -452,6 +514,11 @@ fn sizes(row: &mut Row<'_>) -> Read<Runs> {
     let Some((runs, span)) = list(row, size_range)? else {
         return fault(FaultName::VALUE_MISSING, system_span, "no sizes follow the system");
     };
+    if let Some(letter) = row.peek().filter(|next| parse_width(next.text).is_some()) {
+        row.at += 1;
+        let finding = Finding::fault(FaultName::VALUE_SHAPE, letter.span, "widths stand behind the word `widths`");
+        return Err(Box::new(finding.help(format!("write `widths {}`", letter.text.to_uppercase()))));
+    }
     Ok(Some(((system, runs), system_span.to(span))))
 }
 
@@ -459,6 +526,15 @@ fn size_range(row: &mut Row<'_>) -> Read<SizeRange> {
     let Some(first) = row.next_if(Leaf::Number) else { return Ok(None) };
     let from = size_number(first)?;
     let one = Exact::from_integer(1);
+    if let (Some(sign), Some(end)) = (row.peek(), row.peek_at(1))
+        && end.leaf == Leaf::Number
+        && matches!(sign.text, "-" | "–" | "—" | "−" | "to" | "…")
+    {
+        row.at += 2;
+        let span = first.span.to(end.span);
+        let finding = Finding::fault(FaultName::VALUE_SHAPE, span, "a run of sizes is written with two points");
+        return Err(Box::new(finding.help(format!("write `{}..{}`", first.text, end.text))));
+    }
     if row.next_if(Leaf::Dots).is_none() {
         return Ok(Some((SizeRange { from, to: from, by: one }, first.span)));
     }

@@ -74,6 +74,46 @@ impl Kind {
         }
     }
 
+    /// The base unit, as messages and figures write it.
+    #[must_use]
+    pub fn base_unit(self) -> &'static str {
+        match self {
+            Kind::Length | Kind::Thickness => "mm",
+            Kind::Pitch => "spi",
+            Kind::ThreadSize => "tex",
+            Kind::NeedleSize => "Nm",
+            Kind::Force => "N",
+            Kind::Angle => "deg",
+            Kind::Share => "%",
+            Kind::Area => "dm2",
+            Kind::Density => "g/cm3",
+            Kind::Coverage => "g/m2",
+            Kind::Time => "minutes",
+            Kind::Number => "",
+        }
+    }
+
+    /// The least value other than zero and the most of anything in a boot shop, in the base unit. What lies outside
+    /// is a slip of the pen, and no sum is worth making with it.
+    #[must_use]
+    pub fn bounds(self) -> (f64, f64) {
+        match self {
+            Kind::Length => (0.001, 10_000.0),
+            Kind::Thickness => (0.001, 1_000.0),
+            Kind::Pitch => (0.5, 100.0),
+            Kind::ThreadSize => (1.0, 100_000.0),
+            Kind::NeedleSize => (1.0, 1_000.0),
+            Kind::Force => (0.01, 1_000_000.0),
+            Kind::Angle => (0.001, 180.0),
+            Kind::Share => (0.001, 100.0),
+            Kind::Area => (0.001, 100_000.0),
+            Kind::Density => (0.01, 30.0),
+            Kind::Coverage => (0.01, 100_000.0),
+            Kind::Time => (0.01, 5_256_000.0),
+            Kind::Number => (0.001, 999_999_999.0),
+        }
+    }
+
     /// Whether a value in `unit` may stand where this kind is wanted.
     #[must_use]
     pub fn takes(self, unit: Unit) -> bool {

@@ -326,6 +326,43 @@ fn forefoot(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Find
     })
 }
 
+/// The rows can only go through a layer that there is.
+fn layered(fields: &Fields<'_>, through: Valued<Role>, findings: &mut Vec<Finding>) -> Val<Role> {
+    let layers = fields.all("layer");
+    let (mut there, mut lost) = (layers.is_empty(), fields.block.unread);
+    for layer in &layers {
+        match layer.word(0) {
+            Ok(word) => there |= word.it == through.it.name(),
+            Err(hole) => lost = lost.or(Some(hole)),
+        }
+    }
+    if there {
+        return Ok(through);
+    }
+    if let Some(lost) = lost {
+        return Err(lost);
+    }
+    let name = through.it.name();
+    let message = format!("the rows go through the {name}, and the bottom has no `layer {name}`");
+    let finding = Finding::fault(FaultName::STATEMENT_MISSING, through.span(), message);
+    let hole = Hole { fault: finding.name, span: through.span() };
+    findings.push(finding.help("add the layer, or sew through one that is there"));
+    Err(hole)
+}
+
+/// A nail of the waist or the seat turns over on the last's plate.
+fn clinching(nail: Val<Arc<Nail>>, findings: &mut Vec<Finding>) -> Val<Arc<Nail>> {
+    let nail = nail?;
+    if nail.it.clinches {
+        return Ok(nail);
+    }
+    let message = format!("`{}` does not clinch", nail.it.name);
+    let finding = Finding::fault(FaultName::VALUE_NONSENSE, nail.span(), message);
+    let hole = Hole { fault: finding.name, span: nail.span() };
+    findings.push(finding.also(nail.it.span, "stocked without `clinches`").help("take a nail that clinches"));
+    Err(hole)
+}
+
 /// A line of nails; what it leaves out is as in `like`.
 fn nail_line(
     inner: &Fields<'_>,
@@ -342,7 +379,7 @@ fn nail_line(
         (None, None) => Err(inner.lacks(word, findings)),
     };
     let with = match (inner.maybe_named("with", &stock.nails(), findings), like) {
-        (Some(nail), _) => nail,
+        (Some(nail), _) => clinching(nail, findings),
         (None, Some(like)) => like.with.clone(),
         (None, None) => Err(inner.lacks("with", findings)),
     };
@@ -371,6 +408,7 @@ fn sole(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>
     if apart.is_none() && rows.as_ref().is_ok_and(|rows| rows.it > 1) {
         inner.lacks("apart", findings);
     }
+    let through = through.and_then(|through| layered(fields, through, findings));
     Ok(Sole {
         span: field.force.statement.word,
         through,

@@ -71,15 +71,21 @@ impl<'b> Fields<'b> {
         if let Some(unread) = self.block.unread {
             return unread;
         }
-        let def = self.block.def.statement(word);
-        let mut finding = Finding::fault(
-            FaultName::STATEMENT_MISSING,
-            self.block.open,
-            format!("{} has no `{word}`", self.path.rsplit(" / ").next().unwrap_or(&self.path)),
-        );
-        if let Some(def) = def {
-            finding = finding.help(format!("add one, such as `{}`", def.example));
+        let lacking = format!("{} has no ", self.path.rsplit(" / ").next().unwrap_or(&self.path));
+        let same = |known: &&mut Finding| {
+            known.name == FaultName::STATEMENT_MISSING.0
+                && known.span() == Some(self.block.open)
+                && known.message.starts_with(&lacking)
+        };
+        let help = self.block.def.statement(word).map(|def| format!("such as `{}`", def.example));
+        if let Some(known) = findings.iter_mut().find(same) {
+            // Everything that one block lacks is said in one finding.
+            known.message = format!("{}, `{word}`", known.message);
+            known.help.extend(help);
+            return hole_of(known, self.block.open);
         }
+        let mut finding = Finding::fault(FaultName::STATEMENT_MISSING, self.block.open, format!("{lacking}`{word}`"));
+        finding.help.extend(help.map(|help| format!("add one, {help}")));
         let hole = hole_of(&finding, self.block.open);
         findings.push(finding);
         hole

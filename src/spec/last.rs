@@ -115,6 +115,15 @@ fn base(fields: &Fields<'_>, made: &Result<Made, Hole>, name: &str, findings: &m
         findings.push(finding);
         return Err(hole);
     }
+    if let Ok(made) = made
+        && !(made.has_number(size.number) && made.has_width(size.width))
+    {
+        let message = format!("the last `{name}` was measured in {size}, but is not made in that size");
+        let finding = Finding::fault(FaultName::SIZE_NOT_MADE, value.span(), message).also(made.span, "made in these");
+        let hole = hole_of(&finding, value.span());
+        findings.push(finding);
+        return Err(hole);
+    }
     Ok(value.map(|_| size))
 }
 
@@ -193,7 +202,7 @@ impl Last {
         let (Ok(outline), Ok(bottom)) = (&self.outline, &self.bottom) else { return self };
         let Err(fault) = Outline::fit(&stations_mm(&outline.it, bottom.it.nominal())) else { return self };
         let at = fault.station().and_then(|station| outline.it.get(station)).map_or(outline.span(), |at| at.span);
-        let finding = Finding::fault(FaultName::OUTLINE_CROSSES, at, format!("the outline is none: {fault}")).help(
+        let finding = Finding::fault(FaultName::OUTLINE_CROSSES, at, format!("this is no outline: {fault}")).help(
             "measure again there; stations run from 0 % at the heel to 100 % at the toe, both on the centre line",
         );
         let hole = hole_of(&finding, at);

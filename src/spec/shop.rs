@@ -2,7 +2,7 @@
 
 use super::fields::Fields;
 use super::value::Val;
-use crate::finding::Finding;
+use crate::finding::{FaultName, Finding};
 use crate::language::vocabulary::Need;
 use crate::measure::Amount;
 use crate::source::{Nature, Span};
@@ -147,6 +147,12 @@ fn machine(name: String, span: Span, fields: &Fields<'_>, fill: &Val<Amount>, fi
         wide: field.need_clause("wide", 0),
         fill: field.clause_amount("fill").unwrap_or_else(|| fill.clone()),
     });
+    if let Some(Bobbin { across: Ok(across), hub: Ok(hub), .. }) = &bobbin
+        && hub.it.exact() >= across.it.exact()
+    {
+        let finding = Finding::fault(FaultName::VALUE_NONSENSE, hub.span(), "the hub is as wide as the whole bobbin");
+        findings.push(finding.also(across.span(), "the whole bobbin"));
+    }
     Machine {
         name,
         span,

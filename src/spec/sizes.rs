@@ -32,7 +32,10 @@ impl Made {
             let name = width.it.name();
             if width.it.rank(system).is_none() {
                 let message = format!("{} has no width {name}", system.name());
-                return Err(report(Finding::fault(FaultName::SIZE_NOT_MADE, width.span, message), findings));
+                let finding = Finding::fault(FaultName::SIZE_NOT_MADE, width.span, message);
+                let has: Vec<&str> =
+                    Width::ALL.iter().filter(|width| width.rank(system).is_some()).map(|width| width.name()).collect();
+                return Err(report(finding.help(format!("its widths are {}", has.join(", "))), findings));
             }
             if widths[..n].iter().any(|known| known.it == width.it) {
                 let finding = Finding::fault(FaultName::SIZE_TWICE, width.span, format!("width {name} stands twice"));
@@ -106,9 +109,11 @@ impl Made {
         if let Some(first) = lacking.first() {
             let shown: Vec<String> = lacking.iter().take(6).map(|number| Size::number_text(number.it)).collect();
             let more = if lacking.len() > 6 { " and more" } else { "" };
-            let message = format!("the last `{last_name}` is not made in size {}{more}", shown.join(", "));
+            let sizes = if lacking.len() > 1 { "sizes" } else { "size" };
+            let message = format!("the last `{last_name}` is not made in {sizes} {}{more}", shown.join(", "));
+            let finding = Finding::fault(FaultName::SIZE_NOT_MADE, first.span, message);
             return Some(
-                Finding::fault(FaultName::SIZE_NOT_MADE, first.span, message).also(last.span, "made in these"),
+                finding.also(last.span, "made in these").help("leave them out, or have the last made in them"),
             );
         }
         let width = self.widths.iter().find(|width| !last.has_width(width.it))?;

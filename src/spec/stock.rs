@@ -162,7 +162,7 @@ fn thread(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Find
 fn nail(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Nail {
     let lengths = list(fields, "lengths", findings);
     let (shank, sunk) = (fields.maybe_amount("shank"), fields.maybe_amount("sunk"));
-    Nail { name, span, lengths, shank, clinches: fields.flag("clinches"), sunk }
+    Nail { name, span, lengths, shank, clinches: fields.flag("clinches") || fields.block.unread.is_some(), sunk }
 }
 
 fn hardware(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Hardware {

@@ -295,7 +295,10 @@ fn lap(
 ) -> Lap {
     let skives = inner.all("skive").into_iter().filter_map(|skive_field| {
         let part = skive_field.named(0, &names.parts(), findings).ok()?;
-        Some((part.it.name.clone(), skive(&skive_field.inner()?)))
+        let skive = skive(&skive_field.inner()?);
+        let left = skive.edge.iter().map(|(_, to)| to).chain(&skive.flat);
+        left.for_each(|to| thinner(to, &part.it, findings));
+        Some((part.it.name.clone(), skive))
     });
     let skives = skives.collect();
     let enters = inner.get("enters-turnout");
@@ -312,6 +315,18 @@ fn lap(
         enters_outside: enters.as_ref().and_then(|field| field.clause_amount("outside")),
         leans: inner.maybe_amount("leans"),
         stitching: stitching(inner, stock, findings),
+    }
+}
+
+/// A skive leaves no more than there was.
+fn thinner(to: &Val<Amount>, part: &Part, findings: &mut Vec<Finding>) {
+    let (Ok(to), Ok(leather)) = (to, &part.of) else { return };
+    let Ok(substance) = &leather.it.substance else { return };
+    let (left, whole) = (to.it.nominal(), substance.it.spread().hi);
+    if left > whole {
+        let message = format!("a skive to {left} mm leaves more than the leather has");
+        let finding = Finding::fault(FaultName::VALUE_NONSENSE, to.span(), message);
+        findings.push(finding.also(substance.span(), format!("`{}` is delivered so", leather.it.name)));
     }
 }
 

@@ -248,7 +248,17 @@ impl<'l> Declared<'l> {
         if chain.contains(&name) {
             let circle: Vec<&str> = chain.iter().copied().chain([name]).collect();
             let message = format!("models are like each other in a circle: {}", circle.join(" -> "));
-            self.push_once(Finding::fault(FaultName::LIKE_CYCLE, span, message));
+            let in_circle = |label: &crate::finding::Label| {
+                let of = |name: &&str| self.things.get(&(Thing::Model, *name)).and_then(|model| like_of(model));
+                circle.iter().filter_map(of).any(|(_, like)| like == label.span)
+            };
+            let known =
+                |finding: &Finding| finding.name == FaultName::LIKE_CYCLE.0 && finding.labels.iter().any(in_circle);
+            if !self.findings.iter().any(known) {
+                self.findings.push(
+                    Finding::fault(FaultName::LIKE_CYCLE, span, message).help("one of them must say everything itself"),
+                );
+            }
             return None;
         }
         if chain.len() >= MAX_CHAIN {

@@ -5,8 +5,11 @@ use super::{
     word,
 };
 
-const LIFT_CLAUSE: super::ClauseDef =
-    needed("of", &[slot(SlotKind::Name(&[Thing::Lift])), one(Kind::Thickness)], "the lift and its substance");
+const LIFT_CLAUSE: super::ClauseDef = needed(
+    "of",
+    &[slot(SlotKind::Name(&[Thing::Lift])), one(Kind::Thickness).within(0.1, 50.0)],
+    "the lift and its substance",
+);
 
 const PITCH: StatementDef = word("pitch", "Stitches per inch (or the length of one, in mm).")
     .slots(&[one(Kind::Pitch)])
@@ -21,17 +24,20 @@ const ON: StatementDef =
 const WITH: StatementDef =
     word("with", "The nail.").slots(&[slot(SlotKind::Name(&[Thing::Nail]))]).example("with clinching", "with 5/8 in");
 const INSIDE_FEATHER: StatementDef = word("inside-feather", "From the feather line inward.")
-    .slots(&[LENGTH])
+    .slots(&[LENGTH.within(0.0, 50.0)])
     .example("inside-feather 10 mm", "inside-feather 10");
-const APART: StatementDef =
-    word("apart", "From nail to nail, or from row to row.").slots(&[LENGTH]).example("apart 12 mm", "apart 12");
+const APART: StatementDef = word("apart", "From nail to nail, or from row to row.")
+    .slots(&[LENGTH.within(0.5, 200.0)])
+    .example("apart 12 mm", "apart 12");
 const LENGTH_OF_NAIL: StatementDef = word("length", "The nail's length; the shortest that serves if left out.")
-    .slots(&[LENGTH])
+    .slots(&[LENGTH.within(1.0, 100.0)])
     .example("length 4.5/8 in", "length 4.5/8");
 const TO: StatementDef =
     word("to", "The station to which the line is carried; its due end behind the joint if left out.")
-        .slots(&[one(Kind::Share)])
+        .slots(&[one(Kind::Share).within(1.0, 99.0)])
         .example("to 58 %", "to 58 mm");
+
+const TURNOUT: super::SlotDef = LENGTH.within(0.0, 100.0);
 
 pub(super) static BOTTOM: BlockDef = BlockDef {
     name: "bottom",
@@ -40,10 +46,10 @@ pub(super) static BOTTOM: BlockDef = BlockDef {
     statements: &[
         word("turnout", "From the upper's wall to the finished edge, each zone its own.")
             .clauses(&[
-                needed("at-forepart", &[LENGTH], "round the toe, to the joints"),
-                needed("at-waist", &[LENGTH], "between the joints and the heel"),
-                clause("at-waist-inside", &[LENGTH], "the waist's inside, where it differs"),
-                needed("at-heel", &[LENGTH], "round the heel, where the outer is lasted in"),
+                needed("at-forepart", &[TURNOUT], "round the toe, to the joints"),
+                needed("at-waist", &[TURNOUT], "between the joints and the heel"),
+                clause("at-waist-inside", &[TURNOUT], "the waist's inside, where it differs"),
+                needed("at-heel", &[TURNOUT], "round the heel, where the outer is lasted in"),
             ])
             .needed()
             .example("turnout at-forepart 11 mm at-waist 11 mm at-heel 4 mm", "turnout at-forepart 11 mm at-waist 11 at-heel 4 mm"),
@@ -89,7 +95,7 @@ static LAYER: BlockDef = BlockDef {
             .default("all")
             .example("covers waist", "covers middle"),
         word("breadth", "Its breadth, centred in the bottom; the whole bottom if left out.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(1.0, 200.0)])
             .example("breadth 30 mm", "breadth 30"),
         word(
             "ends",
@@ -97,7 +103,7 @@ static LAYER: BlockDef = BlockDef {
         )
         .slots(&[
             slot(SlotKind::Choice(&["at-breast", "full", "tucked"])),
-            optional(SlotKind::Amount(Kind::Length, super::Arity::One)),
+            optional(SlotKind::Amount(Kind::Length, super::Arity::One)).within(0.0, 200.0),
         ])
         .default("full")
         .example("ends at-breast", "ends somewhere"),
@@ -142,9 +148,9 @@ static SOLE: BlockDef = BlockDef {
             .needed()
             .example("through outsole", "through everything"),
         ON.needed(),
-        word("rows", "How many rows.").slots(&[COUNT]).needed().example("rows 2", "rows 2 mm"),
+        word("rows", "How many rows.").slots(&[COUNT.within(1.0, 8.0)]).needed().example("rows 2", "rows 2 mm"),
         word("from-edge", "The outer row from the finished edge.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(0.0, 100.0)])
             .needed()
             .example("from-edge 3.5 mm", "from-edge 3.5"),
         APART,
@@ -162,15 +168,15 @@ pub(super) static HEEL: BlockDef = BlockDef {
     removable: true,
     statements: &[
         word("wedges", "Split lifts that take up the slope of the seat.")
-            .slots(&[COUNT])
+            .slots(&[COUNT.within(0.0, 20.0)])
             .clauses(&[LIFT_CLAUSE])
             .example("wedges 1 of lift-leather 12 iron", "wedges 1 of lift-leather"),
         word("lifts", "Whole lifts.")
-            .slots(&[COUNT])
+            .slots(&[COUNT.within(0.0, 20.0)])
             .clauses(&[LIFT_CLAUSE])
             .example("lifts 2 of lift-leather 12 iron", "lifts of lift-leather 12 iron"),
         word("thin-lifts", "Further lifts of another substance.")
-            .slots(&[COUNT])
+            .slots(&[COUNT.within(0.0, 20.0)])
             .clauses(&[LIFT_CLAUSE])
             .example("thin-lifts 1 of lift-leather 9 iron", "thin-lifts 1 of lift-leather nine"),
         word("cap", "The cap.")
@@ -189,20 +195,26 @@ static NAILED: BlockDef = BlockDef {
     removable: true,
     statements: &[
         word("base", "The nails of the base: one length, or by place.")
-            .slots(&[slot(SlotKind::Name(&[Thing::Nail])), optional(SlotKind::ValueOrPairs(PLACES, Kind::Length))])
+            .slots(&[
+                slot(SlotKind::Name(&[Thing::Nail])),
+                optional(SlotKind::ValueOrPairs(PLACES, Kind::Length)).within(1.0, 100.0),
+            ])
             .example("base heel-nail back 8/8 in, breast 7/8 in", "base heel-nail back 8/8, breast 7/8 in"),
         word("cap", "The nails of the cap.")
-            .slots(&[slot(SlotKind::Name(&[Thing::Nail])), optional(SlotKind::Amount(Kind::Length, super::Arity::One))])
+            .slots(&[
+                slot(SlotKind::Name(&[Thing::Nail])),
+                optional(SlotKind::Amount(Kind::Length, super::Arity::One)).within(1.0, 100.0),
+            ])
             .example("cap cap-nail 5/8 in", "cap cap-nail 5/8"),
         word("stage", "A stage of nailing, in their order.")
-            .slots(&[COUNT])
+            .slots(&[COUNT.within(1.0, 9.0)])
             .carries(Carries::Block(&STAGE))
             .key(Key::First)
             .example("stage 1 { wedges; lifts 1; lengths back 8/8 in, breast 5/8 in }", "stage { wedges }"),
         word("inside-edge", "The nails from the heel's own edge.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(0.0, 50.0)])
             .example("inside-edge 1/4 in", "inside-edge 1/4"),
-        word("apart", "From nail to nail.").slots(&[LENGTH]).example("apart 1/2 in", "apart 1/2"),
+        word("apart", "From nail to nail.").slots(&[LENGTH.within(0.5, 200.0)]).example("apart 1/2 in", "apart 1/2"),
     ],
 };
 
@@ -212,9 +224,11 @@ static STAGE: BlockDef = BlockDef {
     removable: true,
     statements: &[
         word("wedges", "The wedges are nailed in this stage.").example("wedges", "wedges 1"),
-        word("lifts", "How many lifts are nailed in this stage.").slots(&[COUNT]).example("lifts 1", "lifts 1 mm"),
+        word("lifts", "How many lifts are nailed in this stage.")
+            .slots(&[COUNT.within(0.0, 20.0)])
+            .example("lifts 1", "lifts 1 mm"),
         word("lengths", "The nails' lengths: one, or by place.")
-            .slots(&[slot(SlotKind::ValueOrPairs(PLACES, Kind::Length))])
+            .slots(&[slot(SlotKind::ValueOrPairs(PLACES, Kind::Length)).within(1.0, 100.0)])
             .needed()
             .example("lengths back 8/8 in, breast 5/8 in", "lengths back 8/8"),
     ],

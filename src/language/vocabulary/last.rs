@@ -3,6 +3,9 @@
 use super::{BlockDef, Carries, Key, Kind, LENGTH, SlotKind, StatementDef, clause, needed, one, slot, word};
 
 const SHARE: super::SlotDef = one(Kind::Share);
+/// A length or girth of a whole last, from a child's first to a giant's.
+const WHOLE: super::SlotDef = LENGTH.within(50.0, 600.0);
+const BREADTH: super::SlotDef = LENGTH.within(10.0, 200.0);
 
 pub(super) static LAST: BlockDef = BlockDef {
     name: "last",
@@ -13,36 +16,36 @@ pub(super) static LAST: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::Size)])
             .needed()
             .example("base us-men 9 D", "base 9 D"),
-        word("stick", "Its length on the size stick.").slots(&[LENGTH]).needed().example("stick 283 mm", "stick 283"),
+        word("stick", "Its length on the size stick.").slots(&[WHOLE]).needed().example("stick 283 mm", "stick 283"),
         word("bottom", "The length of its bottom along the centre line; stations are shares of it.")
-            .slots(&[LENGTH])
+            .slots(&[WHOLE])
             .needed()
             .example("bottom 276 mm", "bottom 276 oz"),
-        word("ball", "Its girth at the joints.").slots(&[LENGTH]).needed().example("ball 248 mm", "ball"),
+        word("ball", "Its girth at the joints.").slots(&[WHOLE]).needed().example("ball 248 mm", "ball"),
         word("tread", "The breadth of its bottom at the joints; from the outline if left out.")
-            .slots(&[LENGTH])
+            .slots(&[BREADTH])
             .example("tread 83 mm", "tread 83"),
         word("seat-breadth", "The greatest breadth of its bottom behind the breast; from the outline if left out.")
-            .slots(&[LENGTH])
+            .slots(&[BREADTH])
             .example("seat-breadth 64 mm", "seat-breadth 64"),
         word("joints", "The stations of the joints, each side its own.")
             .clauses(&[
-                needed("inside", &[SHARE], "the inside joint"),
-                needed("outside", &[SHARE], "the outside joint"),
+                needed("inside", &[SHARE.within(1.0, 99.0)], "the inside joint"),
+                needed("outside", &[SHARE.within(1.0, 99.0)], "the outside joint"),
             ])
             .needed()
             .example("joints inside 70 % outside 62 %", "joints inside 70 %"),
         word("breast", "The station of the heel's breast.")
-            .slots(&[SHARE])
+            .slots(&[SHARE.within(5.0, 60.0)])
             .needed()
             .example("breast 26 %", "breast 26 mm"),
         word("seat", "The height at which the seat stands over the ground, and how it slopes towards the breast.")
-            .slots(&[LENGTH])
-            .clauses(&[needed("slope", &[one(Kind::Angle)], "the slope of the seat")])
+            .slots(&[LENGTH.within(0.0, 200.0)])
+            .clauses(&[needed("slope", &[one(Kind::Angle).within(0.0, 45.0)], "the slope of the seat")])
             .needed()
             .example("seat 20 mm slope 3 deg", "seat 20 mm"),
         word("spring", "Toe spring: how high the toe stands over the ground.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(0.0, 100.0)])
             .recorded()
             .example("spring 11 mm", "spring 11 spi"),
         word("plate", "Where the bottom is plated, so that nails clinch: all over, at the heel, or nowhere.")
@@ -50,7 +53,7 @@ pub(super) static LAST: BlockDef = BlockDef {
             .needed()
             .example("plate full", "plate steel"),
         word("overhang", "How far the last's wall leans out over the feather line.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(0.0, 20.0)])
             .example("overhang 0.5 mm", "overhang"),
         word("made", "The sizes and widths in which it is made.")
             .slots(&[slot(SlotKind::Sizes)])
@@ -69,8 +72,10 @@ pub(super) static LAST: BlockDef = BlockDef {
     ],
 };
 
+const STEP: super::SlotDef = LENGTH.within(0.0, 30.0);
+
 const fn step(name: &'static str, says: &'static str) -> StatementDef {
-    word(name, says).slots(&[LENGTH])
+    word(name, says).slots(&[STEP])
 }
 
 static GRADE: BlockDef = BlockDef {
@@ -93,8 +98,8 @@ static OUTLINE: BlockDef = BlockDef {
     statements: &[word("at", "The half-breadths at one station.")
         .slots(&[SHARE])
         .clauses(&[
-            clause("inside", &[LENGTH], "from the centre line to the inside edge"),
-            clause("outside", &[LENGTH], "from the centre line to the outside edge"),
+            clause("inside", &[LENGTH.within(0.0, 150.0)], "from the centre line to the inside edge"),
+            clause("outside", &[LENGTH.within(0.0, 150.0)], "from the centre line to the outside edge"),
         ])
         .key(Key::First)
         .example("at 5 % inside 25.2 mm outside 25.4 mm", "at 5 % inside 25.2 outside 25.4 mm")],

@@ -121,6 +121,15 @@ pub enum SlotKind {
     Text,
 }
 
+/// The least and the most that a value may be, in the base unit of its kind. What lies outside is no boot.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bounds {
+    /// The least.
+    pub least: f64,
+    /// The most.
+    pub most: f64,
+}
+
 /// A slot of a statement or clause.
 #[derive(Clone, Copy, Debug)]
 pub struct SlotDef {
@@ -128,6 +137,15 @@ pub struct SlotDef {
     pub kind: SlotKind,
     /// Whether it may be left out.
     pub optional: bool,
+    /// What a value of it is held to, if that is narrower than what its kind is held to.
+    pub bounds: Option<Bounds>,
+}
+
+impl SlotDef {
+    const fn within(mut self, least: f64, most: f64) -> Self {
+        self.bounds = Some(Bounds { least, most });
+        self
+    }
 }
 
 /// A word inside a statement, with its own slots.
@@ -255,15 +273,15 @@ pub static FILE: BlockDef = BlockDef {
         stock::HOOK_WORD,
         stock::ADHESIVE_WORD,
         word("last", "A last, measured in its base size and graded to the others.")
-            .slots(&[SlotDef { kind: SlotKind::New(Thing::Last), optional: false }, OPTIONAL_TEXT])
+            .slots(&[slot(SlotKind::New(Thing::Last)), OPTIONAL_TEXT])
             .carries(Carries::Block(&last::LAST))
             .key(Key::First)
             .example("last teller \"Teller, plain toe\" { stick 283 mm }", "last { stick 283 mm }"),
         word("model", "A model: what is built. `like` another model, it says only what differs.")
-            .slots(&[SlotDef { kind: SlotKind::New(Thing::Model), optional: false }, OPTIONAL_TEXT])
+            .slots(&[slot(SlotKind::New(Thing::Model)), OPTIONAL_TEXT])
             .clauses(&[ClauseDef {
                 word: "like",
-                slots: &[SlotDef { kind: SlotKind::Name(&[Thing::Model]), optional: false }],
+                slots: &[slot(SlotKind::Name(&[Thing::Model]))],
                 needed: false,
                 says: "the model that this one is a variant of",
             }])
@@ -318,11 +336,11 @@ const fn needed(word: &'static str, slots: &'static [SlotDef], says: &'static st
 }
 
 const fn slot(kind: SlotKind) -> SlotDef {
-    SlotDef { kind, optional: false }
+    SlotDef { kind, optional: false, bounds: None }
 }
 
 const fn optional(kind: SlotKind) -> SlotDef {
-    SlotDef { kind, optional: true }
+    SlotDef { kind, optional: true, bounds: None }
 }
 
 const fn one(kind: Kind) -> SlotDef {

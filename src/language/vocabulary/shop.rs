@@ -44,6 +44,8 @@ pub(super) static SHOP: BlockDef = BlockDef {
     ],
 };
 
+const BOBBIN: super::SlotDef = LENGTH.within(1.0, 500.0);
+
 static MACHINE: BlockDef = BlockDef {
     name: "machine",
     says: "A sewing machine. All limits are facts, measured on this machine.",
@@ -57,7 +59,7 @@ static MACHINE: BlockDef = BlockDef {
             .slots(&[LENGTH])
             .example("opens 23 mm", "opens 5 spi"),
         word("sews", "The tallest stack that this shop has sewn clean on it, measured loose on offcuts.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(0.1, 200.0)])
             .needed()
             .example("sews 19 mm", "sews 19"),
         word("needle", "The needle sizes that it takes.")
@@ -88,17 +90,17 @@ static MACHINE: BlockDef = BlockDef {
             .recorded()
             .example("table-nose 8 mm", "table-nose eight"),
         word("lock", "Where in the stack the threads lock, as a share from the bobbin side.")
-            .slots(&[one(Kind::Number)])
+            .slots(&[one(Kind::Number).within(0.0, 1.0)])
             .default("1/2")
             .example("lock 1/2", "lock 1/2 mm"),
         word("bobbin", "The bobbin: outer diameter, hub, width inside; and how full it winds.")
             .clauses(&[
-                needed("across", &[LENGTH], "outer diameter of the winding"),
-                needed("hub", &[LENGTH], "diameter of the hub"),
-                needed("wide", &[LENGTH], "width between the flanges"),
+                needed("across", &[BOBBIN], "outer diameter of the winding"),
+                needed("hub", &[BOBBIN], "diameter of the hub"),
+                needed("wide", &[BOBBIN], "width between the flanges"),
                 clause(
                     "fill",
-                    &[one(Kind::Number)],
+                    &[one(Kind::Number).within(0.01, 1.0)],
                     "share of the space that is thread; the house rule `fill` if left out",
                 ),
             ])
@@ -158,12 +160,12 @@ static NAILER: BlockDef = BlockDef {
 };
 
 macro_rules! house {
-    ($($word:literal $kind:ident $arity:ident $default:literal $fails:literal $recorded:ident $says:literal;)+) => {
+    ($($word:literal $kind:ident $arity:ident $least:literal..$most:literal $default:literal $fails:literal $recorded:ident $says:literal;)+) => {
         static HOUSE: BlockDef = BlockDef {
             name: "house",
             says: "House rules, each with the default that holds where the shop says nothing. They are common practice with no published source; a finding that rests on one says so.",
             removable: false,
-            statements: &[$(house_rule($word, $says, &[slot(SlotKind::Amount(Kind::$kind, Arity::$arity))], $default, $recorded)
+            statements: &[$(house_rule($word, $says, &[slot(SlotKind::Amount(Kind::$kind, Arity::$arity)).within($least, $most)], $default, $recorded)
                 .example(concat!($word, " ", $default), concat!($word, " ", $fails))),+],
         };
     };
@@ -182,30 +184,30 @@ const fn house_rule(
 }
 
 house! {
-    "edge-after-sanding" Length One "2 mm" "2" false "The least leather between the outer row and the finished edge.";
-    "off-the-edge" Length One "1 mm" "1 oz" false "What trimming and sanding take off the sewn edge.";
-    "cut" Length One "4 mm" "4" false "What rough-rounding cuts away outside the rough edge.";
-    "pincers" Length One "12 mm" "12" true "Free leather that the lasting pincers need.";
-    "rows-start" Length One "12 mm" "12 spi" false "How far behind the breast the sole rows start and stop.";
-    "turnout-holds" Length One "15 mm" "15" false "How far behind the breast the waist's turnout still holds.";
-    "blend" Length One "25 mm" "25 spi" false "The length over which one turnout passes into the next.";
-    "inside-feather" Length One "5 mm" "5" false "The least distance of a through-seam or clinch nail inside the feather line.";
-    "clinch" Length Window "1.5..5 mm" "5..1.5 mm" false "How much of a clinch nail stands beyond what it holds, least and most.";
-    "behind-joint" Length One "10 mm" "10" false "How far behind its side's joint the last clinch nail stands.";
-    "reserve" Length One "2 mm" "2" true "What a blind nail's point keeps clear of the insole's face.";
-    "bite" Length One "5 mm" "5" true "How deep a heel nail must hold in leather.";
-    "heads-below" Length One "1 mm" "1" true "How much deeper than sanding the nail heads lie.";
-    "stage-sink" Length One "0.5 mm" "0.5" true "How deep heads are sunk in a stage that is built over.";
-    "gauge" Length One "0.5 mm" "0.5" false "How true a stack of lifts is built to its gauge, either way.";
-    "wedge-at-breast" Length One "1 mm" "1" false "The least thickness of a wedge at the breast.";
-    "row-inside-edges" Length One "2 mm" "2" true "The least distance of an upper row from the edges of its parts.";
-    "least-substance" Thickness One "1.0 mm" "1.0" true "The least leather left under an upper row.";
-    "step" Thickness One "1.2 mm" "1.2" true "The highest step felt inside at a lap that no lining covers.";
-    "mulled-from" Thickness One "7 oz" "7 spi" true "From this substance on, upper leather is mulled before lasting.";
-    "perforation-upper" Number One "0.5" "0.5 mm" true "Needle over pitch above which an upper row is noted.";
-    "perforation-sole" Number One "0.6" "0.6 mm" true "Needle over pitch above which a sole row is noted.";
-    "needle-over-thread" Number Window "2.5..3.7" "3.7..2.5" true "Needle blade over thread diameter outside which it is noted.";
-    "fill" Number One "0.6" "0.6 mm" false "How full a bobbin winds, where the machine does not say.";
-    "tails" Length One "150 mm" "150" false "Thread left at both ends of a row together.";
-    "thread-waste" Share One "15 %" "150 %" false "What is added to thread when it is bought.";
+    "edge-after-sanding" Length One 0.0..50.0 "2 mm" "2" false "The least leather between the outer row and the finished edge.";
+    "off-the-edge" Length One 0.0..20.0 "1 mm" "1 oz" false "What trimming and sanding take off the sewn edge.";
+    "cut" Length One 0.0..50.0 "4 mm" "4" false "What rough-rounding cuts away outside the rough edge.";
+    "pincers" Length One 0.0..100.0 "12 mm" "12" true "Free leather that the lasting pincers need.";
+    "rows-start" Length One 0.0..100.0 "12 mm" "12 spi" false "How far behind the breast the sole rows start and stop.";
+    "turnout-holds" Length One 0.0..100.0 "15 mm" "15" false "How far behind the breast the waist's turnout still holds.";
+    "blend" Length One 0.1..100.0 "25 mm" "25 spi" false "The length over which one turnout passes into the next.";
+    "inside-feather" Length One 0.0..50.0 "5 mm" "5" false "The least distance of a through-seam or clinch nail inside the feather line.";
+    "clinch" Length Window 0.0..20.0 "1.5..5 mm" "5..1.5 mm" false "How much of a clinch nail stands beyond what it holds, least and most.";
+    "behind-joint" Length One 0.0..100.0 "10 mm" "10" false "How far behind its side's joint the last clinch nail stands.";
+    "reserve" Length One 0.0..20.0 "2 mm" "2" true "What a blind nail's point keeps clear of the insole's face.";
+    "bite" Length One 0.0..50.0 "5 mm" "5" true "How deep a heel nail must hold in leather.";
+    "heads-below" Length One 0.0..20.0 "1 mm" "1" true "How much deeper than sanding the nail heads lie.";
+    "stage-sink" Length One 0.0..10.0 "0.5 mm" "0.5" true "How deep heads are sunk in a stage that is built over.";
+    "gauge" Length One 0.0..10.0 "0.5 mm" "0.5" false "How true a stack of lifts is built to its gauge, either way.";
+    "wedge-at-breast" Length One 0.0..20.0 "1 mm" "1" false "The least thickness of a wedge at the breast.";
+    "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" true "The least distance of an upper row from the edges of its parts.";
+    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" true "The least leather left under an upper row.";
+    "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" true "The highest step felt inside at a lap that no lining covers.";
+    "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" true "From this substance on, upper leather is mulled before lasting.";
+    "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" true "Needle over pitch above which an upper row is noted.";
+    "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" true "Needle over pitch above which a sole row is noted.";
+    "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" true "Needle blade over thread diameter outside which it is noted.";
+    "fill" Number One 0.01..1.0 "0.6" "0.6 mm" false "How full a bobbin winds, where the machine does not say.";
+    "tails" Length One 0.0..5000.0 "150 mm" "150" false "Thread left at both ends of a row together.";
+    "thread-waste" Share One 0.0..100.0 "15 %" "150 %" false "What is added to thread when it is bought.";
 }

@@ -65,8 +65,10 @@ pub(super) const ADHESIVE_WORD: StatementDef =
     stock("adhesive", "An adhesive.", &[slot(SlotKind::New(Thing::Adhesive))], &ADHESIVE)
         .example("adhesive neoprene { coats 2; open 15..40 minutes }", "adhesive neoprene");
 
+const THICK: SlotDef = spread(Kind::Thickness).within(0.05, 100.0);
+
 const THICKNESS: StatementDef = word("thickness", "How thick it is delivered.")
-    .slots(&[spread(Kind::Thickness)])
+    .slots(&[THICK])
     .needed()
     .example("thickness 3 mm +- 0.2 mm", "thickness 3");
 
@@ -76,7 +78,7 @@ static UPPER_LEATHER: BlockDef = BlockDef {
     removable: false,
     statements: &[
         word("substance", "The substance as delivered.")
-            .slots(&[spread(Kind::Thickness)])
+            .slots(&[THICK])
             .needed()
             .example("substance 6..7 oz", "substance 7..6 oz"),
         word(
@@ -106,11 +108,11 @@ static SOLE_LEATHER: BlockDef = BlockDef {
     removable: false,
     statements: &[
         word("substances", "The substances stocked.")
-            .slots(&[slot(SlotKind::List(Kind::Thickness))])
+            .slots(&[slot(SlotKind::List(Kind::Thickness)).within(0.1, 50.0)])
             .needed()
             .example("substances 12 iron, 10 iron", "substances 12, 10"),
         word("tolerance", "How far a piece may be from its substance, either way.")
-            .slots(&[one(Kind::Thickness)])
+            .slots(&[one(Kind::Thickness).within(0.0, 10.0)])
             .example("tolerance 0.5 iron", "tolerance half"),
         word("yield", "Net over gross when pressing.")
             .slots(&[one(Kind::Share)])
@@ -125,11 +127,11 @@ static OUTSOLE: BlockDef = BlockDef {
     removable: false,
     statements: &[
         word("base", "The thickness of the base between the lugs.")
-            .slots(&[spread(Kind::Thickness)])
+            .slots(&[THICK])
             .needed()
             .example("base 4.5 mm +- 0.3 mm", "base 4.5 mm +- 5 mm"),
         word("lug", "The height of the lugs. Without it the outsole is flat.")
-            .slots(&[spread(Kind::Thickness)])
+            .slots(&[THICK])
             .example("lug 3 mm +- 0.2 mm", "lug"),
         word("blanks", "The sizes in which blanks are stocked.")
             .slots(&[slot(SlotKind::Sizes)])
@@ -179,11 +181,11 @@ static THREAD: BlockDef = BlockDef {
             .default("1.14 g/cm3")
             .example("density 1.14 g/cm3", "density 1.14"),
         word("packing", "How much of its round is fibre.")
-            .slots(&[one(Kind::Number)])
+            .slots(&[one(Kind::Number).within(0.1, 1.0)])
             .default("0.7")
             .example("packing 0.7", "packing 0.7 mm"),
         word("diameter", "Its diameter, where it was measured.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(0.01, 10.0)])
             .example("diameter 0.74 mm", "diameter 0.74"),
     ],
 };
@@ -193,7 +195,7 @@ static LIFT: BlockDef = BlockDef {
     says: "Heel lifts. A stack of them is built to a gauge, so their own tolerance does not count.",
     removable: false,
     statements: &[word("substances", "The substances stocked.")
-        .slots(&[slot(SlotKind::List(Kind::Thickness))])
+        .slots(&[slot(SlotKind::List(Kind::Thickness)).within(0.1, 50.0)])
         .needed()
         .example("substances 12, 9, 6 iron", "substances iron")],
 };
@@ -204,12 +206,14 @@ static NAIL: BlockDef = BlockDef {
     removable: false,
     statements: &[
         word("lengths", "The lengths stocked.")
-            .slots(&[slot(SlotKind::List(Kind::Length))])
+            .slots(&[slot(SlotKind::List(Kind::Length)).within(1.0, 100.0)])
             .needed()
             .example("lengths 4/8, 4.5/8, 5/8 in", "lengths 4/8, 5/8"),
-        word("shank", "Its diameter.").slots(&[LENGTH]).example("shank 1.8 mm", "shank 1.8"),
+        word("shank", "Its diameter.").slots(&[LENGTH.within(0.1, 10.0)]).example("shank 1.8 mm", "shank 1.8"),
         word("clinches", "Its point turns over on a steel plate.").example("clinches", "clinches 2"),
-        word("sunk", "How deep its head is driven below the face.").slots(&[LENGTH]).example("sunk 0.5 mm", "sunk"),
+        word("sunk", "How deep its head is driven below the face.")
+            .slots(&[LENGTH.within(0.0, 20.0)])
+            .example("sunk 0.5 mm", "sunk"),
         word("weight", "What a hundred weigh is not computed with; the count to the kilogram, for buying.")
             .slots(&[COUNT])
             .recorded()
@@ -217,8 +221,10 @@ static NAIL: BlockDef = BlockDef {
     ],
 };
 
-const PUNCH: StatementDef =
-    word("punch", "The hole that it is set in.").slots(&[LENGTH]).needed().example("punch 5 mm", "punch 5");
+const PUNCH: StatementDef = word("punch", "The hole that it is set in.")
+    .slots(&[LENGTH.within(0.1, 50.0)])
+    .needed()
+    .example("punch 5 mm", "punch 5");
 const HARDWARE_THROUGH: StatementDef = word("through", "The thickness that its barrel closes on.")
     .slots(&[window(Kind::Thickness)])
     .recorded()
@@ -235,7 +241,7 @@ static ADHESIVE: BlockDef = BlockDef {
     says: "An adhesive, as its maker's data sheet and the shop's practice have it.",
     removable: false,
     statements: &[
-        word("coats", "Coats on each face.").slots(&[COUNT]).example("coats 2", "coats 2 mm"),
+        word("coats", "Coats on each face.").slots(&[COUNT.within(1.0, 20.0)]).example("coats 2", "coats 2 mm"),
         word("coverage", "What one coat takes.")
             .slots(&[one(Kind::Coverage)])
             .example("coverage 180 g/m2", "coverage 180"),

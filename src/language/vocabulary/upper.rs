@@ -81,9 +81,12 @@ static PART: BlockDef = BlockDef {
         word("zone", "The zone of the hide that it is cut from.")
             .slots(&[slot(SlotKind::Choice(&["prime", "second"]))])
             .example("zone prime", "zone belly"),
-        word("pieces", "How many pieces a foot takes.").slots(&[COUNT]).needed().example("pieces 2", "pieces 2 mm"),
+        word("pieces", "How many pieces a foot takes.")
+            .slots(&[COUNT.within(1.0, 100.0)])
+            .needed()
+            .example("pieces 2", "pieces 2 mm"),
         word("area", "The net area of one piece in the last's base size.")
-            .slots(&[one(Kind::Area)])
+            .slots(&[one(Kind::Area).within(0.01, 100.0)])
             .needed()
             .example("area 4.4 dm2", "area 4.4 mm"),
         word("stretch", "Which way the leather may stretch: along the part or across it.")
@@ -99,7 +102,7 @@ macro_rules! stitching {
         &[
             $($statement,)*
             word("rows", "How many rows; the first from the edge, and how far they are apart.")
-                .slots(&[COUNT])
+                .slots(&[COUNT.within(1.0, 20.0)])
                 .clauses(&[
                     clause("first", &[LENGTH], "the first row from the top part's edge"),
                     clause("apart", &[LENGTH], "from row to row"),
@@ -129,7 +132,7 @@ static LAP: BlockDef = BlockDef {
     removable: true,
     statements: stitching![
         word("wide", "How far the parts lie on each other.")
-            .slots(&[LENGTH])
+            .slots(&[LENGTH.within(1.0, 200.0)])
             .needed()
             .example("wide 16 mm", "wide 16 oz"),
         word("skive", "How one of the two parts is thinned.")
@@ -139,15 +142,15 @@ static LAP: BlockDef = BlockDef {
             .example("skive quarter { edge wide 12 mm to 1.0 mm }", "skive { edge wide 12 mm to 1.0 mm }"),
         word("enters-turnout", "Where the top part's edge meets the feather line, each side its own station.")
             .clauses(&[
-                clause("inside", &[one(Kind::Share)], "on the inside"),
-                clause("outside", &[one(Kind::Share)], "on the outside"),
+                clause("inside", &[one(Kind::Share).within(1.0, 99.0)], "on the inside"),
+                clause("outside", &[one(Kind::Share).within(1.0, 99.0)], "on the outside"),
             ])
             .example("enters-turnout outside 38 % inside 44 %", "enters-turnout outside 38"),
         word(
             "leans",
             "The angle between the top part's edge and the feather line, on the toe side; square if left out."
         )
-        .slots(&[one(Kind::Angle)])
+        .slots(&[one(Kind::Angle).within(10.0, 170.0)])
         .example("leans 70 deg", "leans 70"),
     ],
 };
@@ -159,7 +162,7 @@ static SKIVE: BlockDef = BlockDef {
     statements: &[
         word("edge", "A taper: full thickness down to the figure at the edge, over a width.")
             .clauses(&[
-                needed("wide", &[LENGTH], "the width of the taper"),
+                needed("wide", &[LENGTH.within(0.5, 200.0)], "the width of the taper"),
                 needed("to", &[spread(Kind::Thickness)], "what is left at the edge"),
             ])
             .example("edge wide 12 mm to 1.0 mm", "edge wide 12 mm to 1.0"),
@@ -247,14 +250,14 @@ static FACING: BlockDef = BlockDef {
     removable: true,
     statements: &[
         word("eyelets", "Eyelets on one side.")
-            .slots(&[COUNT])
+            .slots(&[COUNT.within(0.0, 50.0)])
             .clauses(&[
                 needed("of", &[slot(SlotKind::Name(&[Thing::Eyelet]))], "the eyelet"),
                 needed("apart", &[LENGTH], "from centre to centre"),
             ])
             .example("eyelets 5 of brass-eyelet apart 18 mm", "eyelets 5 of brass-eyelet apart 18"),
         word("hooks", "Hooks on one side, above the eyelets.")
-            .slots(&[COUNT])
+            .slots(&[COUNT.within(0.0, 50.0)])
             .clauses(&[
                 needed("of", &[slot(SlotKind::Name(&[Thing::Hook]))], "the hook"),
                 needed("apart", &[LENGTH], "from centre to centre"),
