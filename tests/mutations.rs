@@ -9,10 +9,9 @@ mod slips;
 
 use chance::Chance;
 use hobnail::finding::Finding;
-use hobnail::language::{Given, Value, read};
-use hobnail::source::{Edit, Span};
+use hobnail::language::{Given, Value};
 use hobnail::spec::Loaded;
-use memory::{Memory, faults, lines};
+use memory::{Memory, edited, faults, lines};
 use rayon::prelude::*;
 use slips::{Slip, slips};
 use std::collections::BTreeSet;
@@ -81,19 +80,17 @@ impl Demo {
     /// The models and the spoiled file, loaded, with the slip made. Roots that don't see the file are left out:
     /// nothing has changed for them.
     fn spoiled(&self, file: &str, slip: &Slip) -> Loaded {
-        let text = slip.apply(self.memory.text(file));
         if slip.of_use {
+            let text = slip.apply(self.memory.text(file));
             return self.memory.with(file, text).load(&roots(&[file]));
         }
         let id = self.loaded.sources.find(file).expect("the file is loaded");
-        let [start, end] = [slip.at.start, slip.at.end].map(|at| u32::try_from(at).expect("demo files are small"));
-        let edit = Edit { span: Span { source: id, start, end }, text: slip.to.clone() };
-        let sources = self.loaded.sources.apply(&[edit]).expect("the slip lies in the file");
-        let mut readings = self.loaded.readings.clone();
-        readings[id.0 as usize] = read(sources.get(id), id);
-        let given = roots(&[file]).into_iter().filter_map(|root| sources.find(root));
-        let roots = given.filter(|root| self.loaded.visible(*root).contains(&id)).collect();
-        Loaded { sources, readings, uses: self.loaded.uses.clone(), faults: self.loaded.faults.clone(), roots }
+        let sees = |root: &&str| {
+            let root = self.loaded.sources.find(root).expect("the root is loaded");
+            self.loaded.visible(root).contains(&id)
+        };
+        let roots: Vec<&str> = roots(&[file]).into_iter().filter(sees).collect();
+        edited(&self.loaded, file, slip.at.clone(), &slip.to, &roots)
     }
 }
 

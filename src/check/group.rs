@@ -51,7 +51,8 @@ fn not_judged<'j>(model: &Model, judged: impl Iterator<Item = &'j Judged>) -> Ve
         }
     }
     let note = |((span, fault), rules): ((crate::source::Span, &'static str), Vec<&'static str>)| Finding {
-        severity: Severity::Note,
+        // What the text left possible and geometry did not is refused here, where it is found.
+        severity: if fault == FaultName::VALUE_NONSENSE.0 { Severity::Refused } else { Severity::Note },
         subject: format!("{}, {fault}", model.name),
         labels: vec![Label { span, text: format!("because of this: {fault}") }],
         ..Finding::fault(FaultName::NOT_JUDGED, span, format!("{} not judged: {}", model.name, rules.join(", ")))

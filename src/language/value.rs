@@ -278,6 +278,7 @@ fn judged(kind: Kind, shape: Shape, span: Span, context: &Context<'_>) -> Result
             AmountFault::ToleranceTooLarge => "the tolerance is larger than the value",
             AmountFault::OverHundred => "a share is at most 100 %",
             AmountFault::Zero => "the value can't be nothing",
+            AmountFault::TooLong => "no boot, last or machine has a length over 10 metres",
         };
         Box::new(Finding::fault(FaultName::VALUE_RANGE, span, message))
     })
@@ -427,11 +428,22 @@ fn size(row: &mut Row<'_>) -> Read<Size> {
     let Some(token) = row.next_if(Leaf::Number) else {
         return fault(FaultName::VALUE_MISSING, system_span, "the size has no number");
     };
-    let number = number(token)?.value;
+    let number = size_number(token)?;
     let Some((width, span)) = width(row)? else {
         return fault(FaultName::VALUE_MISSING, system_span.to(token.span), "the size has no width");
     };
     Ok(Some((Size { system, number, width }, system_span.to(span))))
+}
+
+/// A number of a size, or a step between sizes: no larger than any foot in mm, no finer than a twelfth.
+fn size_number(token: Token<'_>) -> Result<Exact, Box<Finding>> {
+    let value = number(token)?.value;
+    if *value.denom() <= 12 && value < Exact::from_integer(1000) {
+        return Ok(value);
+    }
+    let message = format!("there is no shoe size `{}`", token.text);
+    let finding = Finding::fault(FaultName::VALUE_NONSENSE, token.span, message);
+    Err(Box::new(finding.help("sizes are below 1000, whole or in parts no finer than a twelfth")))
 }
 
 type Runs = (System, Vec<At<SizeRange>>);
@@ -446,7 +458,7 @@ fn sizes(row: &mut Row<'_>) -> Read<Runs> {
 
 fn size_range(row: &mut Row<'_>) -> Read<SizeRange> {
     let Some(first) = row.next_if(Leaf::Number) else { return Ok(None) };
-    let from = number(first)?.value;
+    let from = size_number(first)?;
     let one = Exact::from_integer(1);
     if row.next_if(Leaf::Dots).is_none() {
         return Ok(Some((SizeRange { from, to: from, by: one }, first.span)));
@@ -454,7 +466,7 @@ fn size_range(row: &mut Row<'_>) -> Read<SizeRange> {
     let Some(second) = row.next_if(Leaf::Number) else {
         return fault(FaultName::VALUE_MISSING, first.span, "the run of sizes has no end");
     };
-    let to = number(second)?.value;
+    let to = size_number(second)?;
     let mut span = first.span.to(second.span);
     let mut by = one;
     if row.word() == Some("by") {
@@ -463,7 +475,7 @@ fn size_range(row: &mut Row<'_>) -> Read<SizeRange> {
         let Some(step) = row.next_if(Leaf::Number) else {
             return fault(FaultName::VALUE_MISSING, word, "`by` needs the step between sizes, such as `1/2`");
         };
-        by = number(step)?.value;
+        by = size_number(step)?;
         span = span.to(step.span);
     }
     if by <= Exact::from_integer(0) {

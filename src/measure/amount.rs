@@ -49,6 +49,9 @@ pub struct Amount {
     pub shape: Shape,
 }
 
+/// No boot, last or machine has a longer length, mm.
+pub const LONGEST_MM: i128 = 10_000;
+
 /// Why a pair of ends makes no value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AmountFault {
@@ -60,13 +63,15 @@ pub enum AmountFault {
     OverHundred,
     /// A stitch length or thread size of zero.
     Zero,
+    /// A length over [`LONGEST_MM`].
+    TooLong,
 }
 
 impl Amount {
     /// Checks the ends against each other.
     ///
     /// # Errors
-    /// A range upside down, a tolerance larger than its value, a share over 100 %, a pitch of 0.
+    /// A range upside down, a tolerance larger than its value, a share over 100 %, a pitch of 0, a length over 10 m.
     pub fn new(kind: Kind, shape: Shape) -> Result<Self, AmountFault> {
         let amount = Self { kind, shape };
         if let Shape::Range(a, b) = shape
@@ -84,6 +89,9 @@ impl Amount {
         }
         if matches!(kind, Kind::Pitch | Kind::ThreadSize | Kind::NeedleSize | Kind::Density) && lo.is_zero() {
             return Err(AmountFault::Zero);
+        }
+        if matches!(kind, Kind::Length | Kind::Thickness) && hi > Exact::from_integer(LONGEST_MM) {
+            return Err(AmountFault::TooLong);
         }
         Ok(amount)
     }

@@ -12,7 +12,7 @@ mod size;
 mod spread;
 mod unit;
 
-pub use amount::{Amount, AmountFault, Quantity, Shape};
+pub use amount::{Amount, AmountFault, LONGEST_MM, Quantity, Shape};
 pub use exact::{Exact, exact, to_f64};
 pub use fits::{SLACK, fits};
 pub use number::{Form, MAX_DIGITS, Number, NumberFault, parse_number};

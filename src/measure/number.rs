@@ -5,6 +5,9 @@ use super::exact::{Exact, exact};
 /// The most digits that a whole part, a decimal part, a numerator or a denominator may have.
 pub const MAX_DIGITS: usize = 9;
 
+/// The largest denominator: as fine as the longest decimal, so that sums of values stay exact.
+const FINEST: i128 = 1_000_000_000;
+
 /// How a number was written, so that a value put in its place can look the same.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Form {
@@ -60,10 +63,14 @@ pub fn parse_number(text: &str) -> Result<Number, NumberFault> {
         return Err(NumberFault::ZeroBelow);
     }
     let denominator = u32::try_from(below.to_integer()).unwrap_or(u32::MAX).max(1);
-    Ok(match whole {
-        Some(whole) => Number { value: whole + above / below, form: Form::Mixed(denominator) },
-        None => Number { value: above / below, form: Form::Fraction(denominator) },
-    })
+    let (value, form) = match whole {
+        Some(whole) => (whole + above / below, Form::Mixed(denominator)),
+        None => (above / below, Form::Fraction(denominator)),
+    };
+    if *value.denom() > FINEST || value.to_integer() >= FINEST {
+        return Err(NumberFault::TooLong);
+    }
+    Ok(Number { value, form })
 }
 
 fn split_vulgar(text: &str) -> Option<(&str, (u32, u32))> {
@@ -154,6 +161,8 @@ mod tests {
     #[test]
     fn refuses_what_cannot_be_held() {
         assert_eq!(parse_number("1/0"), Err(NumberFault::ZeroBelow));
+        assert_eq!(parse_number("1.123456789/987654321.1"), Err(NumberFault::TooLong));
+        assert_eq!(parse_number("999999999/0.000000001"), Err(NumberFault::TooLong));
         assert_eq!(parse_number(&"9".repeat(400)), Err(NumberFault::TooLong));
         assert_eq!(parse_number(""), Err(NumberFault::NotANumber));
     }

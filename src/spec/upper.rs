@@ -310,9 +310,22 @@ fn lap(
         skives,
         enters_inside: enters.as_ref().and_then(|field| field.clause_amount("inside")),
         enters_outside: enters.as_ref().and_then(|field| field.clause_amount("outside")),
-        leans: inner.maybe_amount("leans"),
+        leans: inner.maybe_amount("leans").map(|lean| leaning(lean, findings)),
         stitching: stitching(inner, stock, findings),
     }
+}
+
+/// An edge that runs along the feather line never crosses it.
+fn leaning(lean: Val<Amount>, findings: &mut Vec<Finding>) -> Val<Amount> {
+    let lean = lean?;
+    if (10.0..=170.0).contains(&lean.it.nominal()) {
+        return Ok(lean);
+    }
+    let finding =
+        Finding::fault(FaultName::VALUE_NONSENSE, lean.span(), "a lap leans by 10 to 170 degrees; 90 is square");
+    let hole = Hole { fault: finding.name, span: lean.span() };
+    findings.push(finding);
+    Err(hole)
 }
 
 fn skive(inner: &Fields<'_>) -> Skive {

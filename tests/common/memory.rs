@@ -4,8 +4,9 @@
 
 use hobnail::check::{Checked, SizeFilter, check};
 use hobnail::finding::{Finding, Severity};
+use hobnail::language::read;
 use hobnail::measure::Size;
-use hobnail::source::{Opened, ReadFault, Reader};
+use hobnail::source::{Edit, Opened, ReadFault, Reader, Span};
 use hobnail::spec::{Loaded, load};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -73,6 +74,19 @@ impl Memory {
         let faults = faults(&loaded);
         (loaded, faults)
     }
+}
+
+/// What is loaded, with the bytes `at` of one file become `to`. Only that text is read again, so this is no way to
+/// change a `use` line.
+pub fn edited(loaded: &Loaded, path: &str, at: std::ops::Range<usize>, to: &str, roots: &[&str]) -> Loaded {
+    let id = loaded.sources.find(path).unwrap_or_else(|| panic!("{path} is not loaded"));
+    let [start, end] = [at.start, at.end].map(|at| u32::try_from(at).expect("demo files are small"));
+    let edit = Edit { span: Span { source: id, start, end }, text: to.to_owned() };
+    let sources = loaded.sources.apply(&[edit]).expect("the edit lies in the file");
+    let mut readings = loaded.readings.clone();
+    readings[id.0 as usize] = read(sources.get(id), id);
+    let roots = roots.iter().filter_map(|root| sources.find(root)).collect();
+    Loaded { sources, readings, uses: loaded.uses.clone(), faults: loaded.faults.clone(), roots }
 }
 
 /// The faults of what is loaded, nothing built.

@@ -1,0 +1,172 @@
+//! The builds that are refused on purpose: each by the rule that it names, by its amounts, and by nothing else; and
+//! mended as it says, by nothing.
+
+#[path = "common/memory.rs"]
+mod memory;
+
+use hobnail::check::{AllSizes, SizeFilter};
+use hobnail::finding::{Finding, Severity};
+use hobnail::measure::{Size, parse_number, to_f64};
+use hobnail::rules::all;
+use memory::{Memory, lines};
+use rayon::prelude::*;
+
+/// `# expect: RULE in SIZE: SUM, LIMIT`, or the fact in words.
+struct Expected {
+    rule: String,
+    size: String,
+    amounts: Option<Amounts>,
+    fact: String,
+}
+
+struct Amounts {
+    sum: f64,
+    limit: f64,
+    unit: String,
+}
+
+fn expectations(text: &str) -> Vec<Expected> {
+    let expected = |line: &str| {
+        let (_, said) = line.split_once("# expect: ")?;
+        let (rule, said) = said.split_once(" in ")?;
+        let (size, said) = said.split_once(": ")?;
+        Some(Expected {
+            rule: rule.to_owned(),
+            size: size.to_owned(),
+            amounts: amounts(said),
+            fact: said.trim().to_owned(),
+        })
+    };
+    text.lines().filter_map(expected).collect()
+}
+
+fn amounts(said: &str) -> Option<Amounts> {
+    let (sum, limit) = said.split_once(", ")?;
+    let (sum, unit) = sum.trim().split_once(' ')?;
+    let (limit, same) = limit.trim().split_once(' ')?;
+    assert_eq!(unit, same, "sum and limit of `{said}` have one unit");
+    let number = |text: &str| parse_number(text).ok().map(|number| to_f64(number.value));
+    Some(Amounts { sum: number(sum)?, limit: number(limit)?, unit: unit.to_owned() })
+}
+
+/// The text with every `# mend: OLD -> NEW` done on its own line.
+fn mended(path: &str, text: &str) -> String {
+    let mend = |line: &str| {
+        let Some((code, edit)) = line.split_once("# mend: ") else { return line.to_owned() };
+        let (old, new) = edit.trim_end().split_once(" -> ").unwrap_or_else(|| panic!("{path}: `{line}` has no arrow"));
+        assert_eq!(code.matches(old).count(), 1, "{path}: `{old}` stands once in `{code}`");
+        code.replace(old, new)
+    };
+    text.lines().map(|line| mend(line) + "\n").collect()
+}
+
+struct One(String);
+
+impl SizeFilter for One {
+    fn wants(&self, size: &Size) -> bool {
+        size.to_string() == self.0
+    }
+}
+
+fn of(findings: &[Finding], severities: &[Severity]) -> Vec<Finding> {
+    findings.iter().filter(|finding| severities.contains(&finding.severity)).cloned().collect()
+}
+
+const WRONG: [Severity; 2] = [Severity::Fault, Severity::Refused];
+
+#[test]
+fn each_is_refused_by_its_rule_and_by_its_amounts() {
+    let demo = Memory::demo();
+    for path in demo.list("specs/refused/") {
+        let expected = expectations(demo.text(&path));
+        assert!(!expected.is_empty(), "{path} expects nothing");
+        for expected in expected {
+            let (loaded, checked) = demo.check(&[&path], &One(expected.size.clone()));
+            let wrong = of(&checked.findings, &WRONG);
+            let matching: Vec<&Finding> = wrong.iter().filter(|finding| finding.name == expected.rule).collect();
+            assert_eq!(matching.len(), wrong.len(), "{path}:\n{}", lines(&loaded, &wrong));
+            compare(&path, &expected, &matching);
+        }
+    }
+}
+
+fn compare(path: &str, expected: &Expected, found: &[&Finding]) {
+    let Some(amounts) = &expected.amounts else {
+        let says = |finding: &&Finding| finding.measured.is_none() && finding.message.contains(&expected.fact);
+        let messages: Vec<&str> = found.iter().map(|finding| finding.message.as_str()).collect();
+        assert!(found.iter().any(says), "{path}: `{}` is not said in {messages:?}", expected.fact);
+        return;
+    };
+    let within = match amounts.unit.as_str() {
+        "mm" if path.ends_with("jaw-sole-stack-2.hob") => 0.0005,
+        "mm" => 0.01,
+        _ => 0.0,
+    };
+    let fits = |finding: &&Finding| {
+        finding.measured.as_ref().is_some_and(|measured| {
+            (measured.sum - amounts.sum).abs() <= within
+                && (measured.limit - amounts.limit).abs() <= within
+                && measured.unit == amounts.unit
+        })
+    };
+    let measured: Vec<_> =
+        found.iter().map(|finding| finding.measured.as_ref().map(|it| (it.sum, it.limit, it.unit))).collect();
+    assert!(found.iter().any(fits), "{path}: {} and {} are not in {measured:?}", amounts.sum, amounts.limit);
+}
+
+#[test]
+fn in_no_size_is_anything_else_wrong() {
+    let demo = Memory::demo();
+    demo.list("specs/refused/").par_iter().for_each(|path| {
+        let rules: Vec<String> = expectations(demo.text(path)).into_iter().map(|expected| expected.rule).collect();
+        let (loaded, checked) = demo.check(&[path], &AllSizes);
+        let wrong = of(&checked.findings, &WRONG);
+        let other: Vec<Finding> =
+            wrong.iter().filter(|finding| !rules.iter().any(|rule| rule == finding.name)).cloned().collect();
+        assert!(!wrong.is_empty() && other.is_empty(), "{path}:\n{}", lines(&loaded, &other));
+    });
+}
+
+#[test]
+fn mended_as_it_says_each_passes() {
+    let demo = Memory::demo();
+    demo.list("specs/refused/").par_iter().for_each(|path| {
+        let text = demo.text(path);
+        let mended = mended(path, text);
+        assert_ne!(mended, text, "{path} says no mend");
+        let (loaded, checked) = demo.with(path, mended).check(&[path], &AllSizes);
+        assert_eq!(lines(&loaded, &of(&checked.findings, &WRONG)), "", "{path}");
+        assert!(checked.models.iter().all(|model| !model.sizes.is_empty() && !model.faulty), "{path}");
+    });
+}
+
+#[test]
+fn each_rule_has_a_file_and_each_file_a_rule() {
+    let demo = Memory::demo();
+    let files = demo.list("specs/refused/");
+    for rule in all() {
+        let file = format!("specs/refused/{}.hob", rule.name().replace('/', "-"));
+        assert!(files.contains(&file), "{} has no {file}", rule.name());
+    }
+    for path in &files {
+        let stem = path.trim_start_matches("specs/refused/").trim_end_matches(".hob");
+        let named: Vec<String> = expectations(demo.text(path)).into_iter().map(|expected| expected.rule).collect();
+        for rule in named {
+            assert!(all().iter().any(|known| known.name() == rule), "{path} names `{rule}`, which is no rule");
+            let plain = rule.replace('/', "-");
+            let numbered = stem.strip_prefix(&format!("{plain}-")).is_some_and(|n| n.parse::<u8>().is_ok());
+            assert!(stem == plain || numbered, "{path} is not named after `{rule}`");
+        }
+    }
+}
+
+#[test]
+fn the_demo_models_pass_in_every_size() {
+    let demo = Memory::demo();
+    demo.list("specs/models/").par_iter().for_each(|path| {
+        let (loaded, checked) = demo.check(&[path], &AllSizes);
+        let wrong = of(&checked.findings, &[Severity::Fault, Severity::Refused, Severity::Tight]);
+        assert_eq!(lines(&loaded, &wrong), "", "{path}");
+        assert!(checked.models.iter().all(|model| model.sizes.len() == model.run.len() && !model.faulty));
+    });
+}
