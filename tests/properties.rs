@@ -7,9 +7,9 @@ mod memory;
 
 use hobnail::build::Datum;
 use hobnail::check::{Checked, check};
+use hobnail::language::read;
 use hobnail::language::tree::parse;
 use hobnail::language::vocabulary::{SlotKind, blocks};
-use hobnail::language::read;
 use hobnail::measure::Unit;
 use hobnail::source::{Source, SourceId};
 use memory::{Memory, Only};
@@ -58,9 +58,12 @@ fn tokens() -> Vec<String> {
     tokens.sort();
     tokens.dedup();
     tokens.extend(Unit::ALL.iter().map(|unit| unit.name().to_owned()));
-    let marks = ["{", "}", "{", "}", ";", "\n", "\n", ",", "..", "+-", "±", "\"", "#", "\"text\"", "\u{feff}", "\0", "\r\n"];
-    let numbers = ["0", "1", "9.5", "1/2", "1/0", "4 1/2", "½", "10½", "999999999", "0.000000001", "99999999999999999999"];
-    let names = ["vamp", "teller", "bonded-138", "without", "like", "D", "2E", "us-men", "to", "by", "Xy", "-", "…", "/"];
+    let marks =
+        ["{", "}", "{", "}", ";", "\n", "\n", ",", "..", "+-", "±", "\"", "#", "\"text\"", "\u{feff}", "\0", "\r\n"];
+    let numbers =
+        ["0", "1", "9.5", "1/2", "1/0", "4 1/2", "½", "10½", "999999999", "0.000000001", "99999999999999999999"];
+    let names =
+        ["vamp", "teller", "bonded-138", "without", "like", "D", "2E", "us-men", "to", "by", "Xy", "-", "…", "/"];
     for list in [&marks[..], &numbers[..], &names[..]] {
         for _ in 0..6 {
             tokens.extend(list.iter().map(|token| (*token).to_owned()));
@@ -101,7 +104,12 @@ fn checks(memory: &Memory) {
 fn worn(text: &str, wear: &[(f64, usize, String)]) -> Vec<u8> {
     let mut bytes = text.as_bytes().to_vec();
     for (place, gone, put) in wear {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, clippy::cast_precision_loss, reason = "a place")]
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            clippy::cast_precision_loss,
+            reason = "a place"
+        )]
         let at = (place * bytes.len() as f64) as usize;
         let at = at.min(bytes.len());
         let end = (at + gone).min(bytes.len());
