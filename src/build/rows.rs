@@ -99,9 +99,12 @@ pub(super) fn sole(model: &Model) -> Built<&Sole> {
     bottom.sole.as_ref().map_err(|hole| *hole)
 }
 
+/// More stitches than this has no row; a pitch that asks for more is refused by the machine's range.
+const MOST_STITCHES: f64 = 100_000.0;
+
 /// `round(length / pitch)`, half up, at least 1, and the pitch that makes whole stitches of it.
 pub(super) fn stitches(length: f64, pitch: f64) -> (u32, f64) {
-    let wanted = (length / pitch + 0.5).floor().clamp(1.0, f64::from(u32::MAX));
+    let wanted = (length / pitch + 0.5).floor().clamp(1.0, MOST_STITCHES);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to what the type holds")]
     let count = wanted as u32;
     (count, length / f64::from(count))

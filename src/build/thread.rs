@@ -57,16 +57,19 @@ pub(super) fn bobbin_metres(bobbin: &Bobbin, thread: &Thread) -> Built<f64> {
     Ok(volume.max(0.0) * base(&bobbin.fill)? * base(&thread.density)? / base(&thread.size)?)
 }
 
+/// Nobody counts further.
+const MOST_ROWS: usize = 10_000;
+
 /// Whole rows that a bobbin sews before it would run out inside one: row 1, row 2, …, then the other boot.
 pub(super) fn rows_of_a_bobbin(metres: f64, rows: &[f64]) -> u32 {
     if rows.is_empty() || rows.iter().sum::<f64>() <= 0.0 {
         return 0;
     }
     let (mut left, mut count) = (metres, 0);
-    for row in rows.iter().cycle() {
+    for row in rows.iter().cycle().take(MOST_ROWS) {
         left -= row;
         if left < 0.0 {
-            return count;
+            break;
         }
         count += 1;
     }

@@ -111,15 +111,30 @@ pub fn parse(text: &str) -> Parsed {
     let too_deep = match Shape::parse(Rule::file, text) {
         Ok(mut pairs) => pairs.next().and_then(|file| gather(file, 0, &mut children).err()),
         // The grammar matches every text, so the only error left is pest's own limit of depth.
-        Err(error) => Some(match error.location {
+        // Where it strikes depends on the machine's stack, so the place is found by counting braces.
+        Err(error) => Some(deepest(text).unwrap_or_else(|| match error.location {
             InputLocation::Pos(at) | InputLocation::Span((at, _)) => offset(at),
-        }),
+        })),
     };
     let all = 0..offset(text.len());
     if too_deep.is_some() {
         children = vec![Element::Leaf(Leaf::Unread, all.clone())];
     }
     Parsed { tree: Node { branch: Branch::File, range: all, children }, too_deep }
+}
+
+/// The first `{` deeper than [`MAX_DEPTH`], by counting braces alone.
+fn deepest(text: &str) -> Option<u32> {
+    let mut depth = 0_usize;
+    for (at, byte) in text.bytes().enumerate() {
+        match byte {
+            b'{' if depth == MAX_DEPTH => return Some(offset(at)),
+            b'{' => depth += 1,
+            b'}' => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+    }
+    None
 }
 
 fn offset(at: usize) -> u32 {
