@@ -136,12 +136,17 @@ fn statement_section(out: &mut String, block: &'static BlockDef, statement: &'st
         let named = matches!(statement.slots.first().map(|slot| slot.kind), Some(SlotKind::New(_) | SlotKind::Name(_)));
         says.push_str(if named { " Stands once for each name." } else { " Stands once for each first value." });
     }
+    let bounds = statement.slots.iter().filter_map(held).collect::<Vec<_>>().join(", ");
+    if !bounds.is_empty() {
+        _ = write!(says, " {}.", first_capital(&bounds));
+    }
     if statement.recorded {
         says.push_str(" *Recorded, not yet used.*");
     }
     line(out, &format!("{says}\n"));
     for clause in statement.clauses {
-        line(out, &format!("- `{}`: {}", clause.word, clause.says));
+        let bounds = clause.slots.iter().filter_map(held).map(|held| format!("; {held}")).collect::<String>();
+        line(out, &format!("- `{}`: {}{bounds}", clause.word, clause.says));
     }
     if !statement.clauses.is_empty() {
         out.push('\n');
@@ -154,6 +159,24 @@ fn statement_section(out: &mut String, block: &'static BlockDef, statement: &'st
 fn fault_of(block: &'static BlockDef, statement: &StatementDef) -> String {
     let reading = read_as(statement.fails, SourceId(0), block);
     reading.findings.first().map_or_else(String::new, |finding| format!("{}: {}", finding.name, finding.message))
+}
+
+/// "from 10 to 170 deg", where a slot is held to less than its kind.
+fn held(slot: &SlotDef) -> Option<String> {
+    let bounds = slot.bounds?;
+    let unit = match slot.kind {
+        SlotKind::Amount(kind, _)
+        | SlotKind::List(kind)
+        | SlotKind::Pairs(_, kind)
+        | SlotKind::ValueOrPairs(_, kind) => kind.base_unit(),
+        _ => "",
+    };
+    Some(format!("from {} to {} {unit}", bounds.least, bounds.most).trim_end().to_owned())
+}
+
+fn first_capital(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
 }
 
 /// The statement with placeholders: `lap PART over PART { … }`.
