@@ -64,7 +64,7 @@ fn numbers(text: &str) -> Vec<std::ops::Range<usize>> {
     let mut leaves = Vec::new();
     parse(text).tree.leaves(&mut leaves);
     let number = |(leaf, range): (Leaf, std::ops::Range<u32>)| {
-        (leaf == Leaf::Number).then(|| range.start as usize..range.end as usize)
+        (leaf == Leaf::Number).then_some(range.start as usize..range.end as usize)
     };
     leaves.into_iter().filter_map(number).collect()
 }

@@ -409,14 +409,12 @@ fn odd_spellings(
         return Ok(());
     }
     let shown = first.number.written_alike(first.number.value);
-    let (message, glue) = if sign.leaf == Leaf::Junk && matches!(sign.text, "-" | "–" | "—" | "−") {
-        if second.text.contains('/') && first.unit.is_none() {
+    let (message, glue) = if sign.leaf == Leaf::Junk && matches!(sign.text, "-" | "–" | "—" | "−" | "…") {
+        if sign.text != "…" && second.text.contains('/') && first.unit.is_none() {
             ("a mixed number is written with a space", " ")
         } else {
             ("a range is written with two points", "..")
         }
-    } else if sign.leaf == Leaf::Junk && matches!(sign.text, "…" | ".") && !(sign.text == "." && !sign.touches) {
-        ("a range is written with two points", "..")
     } else if sign.leaf == Leaf::Word
         && sign.text == "to"
         && first.unit.is_none()
