@@ -1,6 +1,4 @@
 //! The JSON documents against their committed schemas.
-//!
-//! With `HOBNAIL_WRITE=1` the schemas under `docs/schema` are written anew.
 
 mod common;
 
@@ -22,18 +20,6 @@ fn valid(document: &str, schema: &str) -> Value {
         validator.iter_errors(&document).map(|fault| format!("{}: {fault}", fault.instance_path())).collect();
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     document
-}
-
-#[test]
-fn the_committed_schemas_are_those_of_the_code() {
-    for (name, schema) in hobnail::report::schemas() {
-        let text = serde_json::to_string_pretty(&schema).expect("a schema is JSON") + "\n";
-        if std::env::var_os("HOBNAIL_WRITE").is_some() {
-            fs::write(committed(name), &text).expect("the schema can be written");
-        }
-        let known = fs::read_to_string(committed(name)).unwrap_or_default();
-        assert_eq!(known, text, "docs/schema/{name} is old; HOBNAIL_WRITE=1 writes it anew");
-    }
 }
 
 #[test]

@@ -7,12 +7,11 @@ mod chance;
 mod memory;
 
 use chance::Chance;
-use hobnail::build::Datum;
 use hobnail::check::{Checked, check};
 use hobnail::finding::{Finding, Severity};
 use hobnail::language::tree::{Leaf, parse};
 use hobnail::spec::Loaded;
-use memory::{Memory, Only, edited};
+use memory::{Memory, Only, edited, not_finite};
 use rayon::prelude::*;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
@@ -39,26 +38,6 @@ const ABSURD: [&str; 17] = [
     "999999999",
 ];
 
-fn finite(checked: &Checked) -> Option<String> {
-    for model in &checked.models {
-        for size in &model.sizes {
-            for figure in size.figures.iter() {
-                let numbers: Vec<f64> = match &figure.datum {
-                    Datum::Number(number) => vec![*number],
-                    Datum::Spread(spread) => vec![spread.lo, spread.nominal, spread.hi],
-                    Datum::Window(window) => vec![window.lo, window.hi],
-                    Datum::Numbers(numbers) => numbers.clone(),
-                    Datum::Count(_) | Datum::Text(_) | Datum::Texts(_) => Vec::new(),
-                };
-                if !numbers.iter().all(|n| n.is_finite()) {
-                    return Some(format!("{} is {:?}", figure.key, figure.datum));
-                }
-            }
-        }
-    }
-    None
-}
-
 /// The numbers of a text.
 fn numbers(text: &str) -> Vec<std::ops::Range<usize>> {
     let mut leaves = Vec::new();
@@ -79,7 +58,7 @@ fn harm(loaded: &Loaded, size: &'static str) -> Option<String> {
             return Some(message.unwrap_or_default());
         }
     };
-    finite(&checked).or_else(|| unexplained(&checked))
+    not_finite(&checked).or_else(|| unexplained(&checked))
 }
 
 /// A model that could not be judged whole, with no fault and no refusal to say why.

@@ -69,8 +69,8 @@ fn comments(gap: &str) -> (String, String) {
 fn figures(checked: &Checked) -> Vec<String> {
     let mut all = Vec::new();
     for model in &checked.models {
-        for size in &model.sizes {
-            let name = format!("{} {}", model.name, size.size);
+        for size in checked.figured(model) {
+            let name = format!("{} {}", model.name, size.checked.size);
             all.push(format!("{name} {}", size.fingerprint));
             let of = |figure: &hobnail::build::Figure| format!("{name} {} {:?}", figure.key, figure.datum);
             all.extend(size.figures.iter().map(of));

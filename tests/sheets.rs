@@ -4,7 +4,7 @@
 mod memory;
 
 use hobnail::build::Plan;
-use hobnail::check::SizeChecked;
+use hobnail::check::Figured;
 use hobnail::report;
 use hobnail::sheets::{Job, Laid, Paper, Station, lay, paper, typefaces};
 use insta::assert_snapshot;
@@ -28,10 +28,11 @@ fn print(size: &'static str, stations: &[Station], on: Paper) -> Vec<Printed> {
         let world = &checked.worlds[model.place.0];
         let shop = world.shop.as_ref().expect("the demo has a shop");
         let plan = Plan::new(&world.models[model.place.1], shop);
-        let faces = typefaces(&shop.name, model.sizes.iter().map(|size| &size.figures)).expect("typefaces are cut");
-        for SizeChecked { size, figures, fingerprint, .. } in &model.sizes {
-            let build = plan.build(*size);
-            let sized = model.sizes.iter().find(|known| known.size == *size).expect("the size was built");
+        let sizes = checked.figured(model);
+        let faces = typefaces(&shop.name, sizes.iter().map(|size| &size.figures)).expect("typefaces are cut");
+        for sized in &sizes {
+            let Figured { checked: size, figures, fingerprint } = sized;
+            let build = plan.build(size.size);
             let attachment = report::attachment(model, sized).expect("figures are finite");
             let json = serde_json::from_slice(&attachment).expect("the attachment is JSON");
             let job = Job { build: &build, shop, figures, fingerprint, attachment, paper: on, stations };

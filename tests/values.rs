@@ -150,7 +150,7 @@ fn figures(checked: &Checked) -> Vec<String> {
     let mut all = Vec::new();
     for model in &checked.models {
         all.push(format!("{:?}", model.run));
-        for size in &model.sizes {
+        for size in checked.figured(model) {
             all.extend(size.figures.iter().map(|figure| format!("{} {} {:?}", model.name, figure.key, figure.datum)));
         }
     }

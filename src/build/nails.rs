@@ -87,15 +87,10 @@ pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine
         places
             .extend(rail.evenly(*from, *to, gaps).into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
     }
-    let stacks =
-        places.iter().map(|place| layers_at(model, bottom, lines, place, seat)).collect::<Built<Vec<Sum>>>()?;
-    let pick = |greater: bool| {
-        stacks.iter().reduce(|best, sum| {
-            let more = if greater { sum.spread().hi > best.spread().hi } else { sum.spread().lo < best.spread().lo };
-            if more { sum } else { best }
-        })
-    };
-    let (thickest, thinnest) = (pick(true).ok_or(lost)?.clone(), pick(false).ok_or(lost)?.clone());
+    let stacks = stacks(model, bottom, lines, &places, seat)?;
+    let thickest = stacks.iter().reduce(|best, sum| if sum.spread().hi > best.spread().hi { sum } else { best });
+    let thinnest = stacks.iter().reduce(|best, sum| if sum.spread().lo < best.spread().lo { sum } else { best });
+    let (thickest, thinnest) = (thickest.ok_or(lost)?.clone(), thinnest.ok_or(lost)?.clone());
     let nail = &of(&line.with)?.it;
     let clinch_rule = house.rule("clinch")?;
     let clinch = clinch_rule.it.window();
@@ -165,15 +160,34 @@ fn limits(lines: &Lines, places: &[NailPlace], behind_joint: f64) -> Vec<JointLi
     vec![limit(Side::Outside, lines.last.joint_outside), limit(Side::Inside, lines.last.joint_inside)]
 }
 
-/// What a nail goes through: midsole, pad, shank and arch where it stands in them, lining, insole; in the seat the
-/// outer that is lasted in there, too.
-fn layers_at(model: &Model, bottom: &Bottom, lines: &Lines, place: &NailPlace, seat: bool) -> Built<Sum> {
-    let mut sum = Sum::new();
-    for role in [Role::Midsole, Role::Filler, Role::Pad, Role::Shank, Role::Arch] {
-        let Some(layer) = bottom.layer(role) else { continue };
-        if stands_in(layer, lines, place)? {
-            sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
+/// The layers that a nail goes through where it stands in them, from the sole up.
+const UNDER_THE_INSOLE: [Role; 5] = [Role::Midsole, Role::Filler, Role::Pad, Role::Shank, Role::Arch];
+
+/// The stacks of all nails, each arrangement of layers once, in the order in which a nail first stands in it.
+fn stacks(model: &Model, bottom: &Bottom, lines: &Lines, places: &[NailPlace], seat: bool) -> Built<Vec<Sum>> {
+    let layers: Vec<&Layer> = UNDER_THE_INSOLE.iter().filter_map(|role| bottom.layer(*role)).collect();
+    let mut known: Vec<Vec<bool>> = Vec::new();
+    for place in places {
+        let mut centre = None;
+        let within = layers.iter().map(|layer| stands_in(layer, lines, place, &mut centre));
+        let within = within.collect::<Built<Vec<bool>>>()?;
+        if !known.contains(&within) {
+            known.push(within);
         }
+    }
+    let stack = |within: Vec<bool>| {
+        let crossed = layers.iter().zip(within).filter_map(|(layer, within)| within.then_some(*layer));
+        layers_of(model, bottom, crossed, seat)
+    };
+    known.into_iter().map(stack).collect()
+}
+
+/// What a nail goes through: the layers that it stands in, lining, insole; in the seat the outer that is lasted in
+/// there, too.
+fn layers_of<'b>(model: &Model, bottom: &Bottom, crossed: impl Iterator<Item = &'b Layer>, seat: bool) -> Built<Sum> {
+    let mut sum = Sum::new();
+    for layer in crossed {
+        sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
     }
     sum.terms.extend(lining(model)?.as_ref().map(Ply::term));
     if seat && let Some(part) = model.seat_part()? {
@@ -183,8 +197,9 @@ fn layers_at(model: &Model, bottom: &Bottom, lines: &Lines, place: &NailPlace, s
     Ok(sum)
 }
 
-/// Whether a nail stands in a layer: in its zone, and within its breadth, which is centred in the bottom there.
-fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace) -> Built<bool> {
+/// Whether a nail stands in a layer: in its zone, and within its breadth, which is centred in the bottom there. The
+/// bottom's middle is worked out for the first layer that asks for it.
+fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace, centre: &mut Option<Option<f64>>) -> Built<bool> {
     let (x, last) = (place.point.x, &lines.last);
     let slack = crate::measure::SLACK;
     let before_joint = last.joint_line.signed(place.point) <= slack;
@@ -200,7 +215,11 @@ fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace) -> Built<bool> {
     };
     let Some(breadth) = &layer.breadth else { return Ok(zone && ends) };
     let half = base(breadth)? / 2.0;
-    let Some(across) = last.feather.breadth_at(x) else { return Ok(false) };
-    let centre = (across.inside - across.outside) / 2.0;
-    Ok(zone && ends && (place.point.y - centre).abs() <= half + slack)
+    let within = |centre: f64| (place.point.y - centre).abs() <= half + slack;
+    Ok(zone && ends && centre.get_or_insert_with(|| centre_at(last, x)).is_some_and(within))
+}
+
+/// The middle of the bottom's breadth at `x`, mm from the centre line.
+fn centre_at(last: &GradedLast, x: f64) -> Option<f64> {
+    last.feather.breadth_at(x).map(|across| (across.inside - across.outside) / 2.0)
 }

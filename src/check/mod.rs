@@ -22,15 +22,22 @@ use crate::spec::{Loaded, Model, Shop, World, worlds};
 use group::Judged;
 use rayon::prelude::*;
 
-/// One model in one size, computed and judged.
-#[derive(Debug)]
+/// One model in one size, judged.
+#[derive(Clone, Copy, Debug)]
 pub struct SizeChecked {
     /// The size.
     pub size: Size,
-    /// Every figure.
-    pub figures: Figures,
     /// Some rule refuses it in this size.
     pub refused: bool,
+}
+
+/// One model in one size with all that is computed of it.
+#[derive(Debug)]
+pub struct Figured {
+    /// The size, as it was judged.
+    pub checked: SizeChecked,
+    /// Every figure.
+    pub figures: Figures,
     /// What tells this build from any other: a hash of its resolved values and figures.
     pub fingerprint: String,
 }
@@ -65,6 +72,23 @@ pub struct Checked {
     pub models: Vec<ModelChecked>,
     /// The worlds of the files given.
     pub worlds: Vec<World>,
+}
+
+impl Checked {
+    /// Every figure of a model of this run in its sizes. Judging needs few of them, so that they are worked out for
+    /// those who show them.
+    #[must_use]
+    pub fn figured(&self, model: &ModelChecked) -> Vec<Figured> {
+        let world = &self.worlds[model.place.0];
+        let Some(shop) = &world.shop else { return Vec::new() };
+        let plan = Plan::new(&world.models[model.place.1], shop);
+        let one = |checked: &SizeChecked| {
+            let figures = figures(&plan.build(checked.size));
+            let fingerprint = fingerprint(&model.name, checked.size, &figures);
+            Figured { checked: *checked, figures, fingerprint }
+        };
+        model.sizes.par_iter().map(one).collect()
+    }
 }
 
 /// Which sizes are asked for.
@@ -147,9 +171,7 @@ fn check_size(plan: &Plan<'_>, size: Size) -> (SizeChecked, Vec<Judged>) {
         judged.extend(judgements.into_iter().map(|judgement| Judged { rule, size, judgement }));
     }
     let refused = judged.iter().any(|judged| judged.judgement.verdict == Verdict::Refused);
-    let figures = figures(&build);
-    let fingerprint = fingerprint(&plan.model.name, size, &figures);
-    (SizeChecked { size, figures, refused, fingerprint }, judged)
+    (SizeChecked { size, refused }, judged)
 }
 
 /// Faults of all worlds, each once, in the order of the texts; one that stands in a file that several roots use

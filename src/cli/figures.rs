@@ -10,7 +10,8 @@ pub(super) fn run(args: &FiguresArgs, output: &Output) -> Result<Verdict, Stop> 
     let outcome = Outcome::of(&args.judged)?;
     let run = outcome.report();
     let format = args.judged.format.format();
-    output.write(Stream::Out, |out, look| report::figures(out, &run, format, look))?;
+    let figured: Vec<_> = outcome.checked.models.iter().map(|model| outcome.checked.figured(model)).collect();
+    output.write(Stream::Out, |out, look| report::figures(out, &run, &figured, format, look))?;
     show_aside(&run, &args.judged, output)?;
     Ok(verdict(&run, &args.judged))
 }

@@ -9,7 +9,8 @@ use super::output::{Output, Stream};
 use super::progress::Progress;
 use super::{Stop, Verdict};
 use crate::build::Plan;
-use crate::check::{ModelChecked, SizeChecked};
+use crate::check::{Figured, ModelChecked};
+use crate::measure::Size;
 use crate::report;
 use crate::sheets::{Job, Station, Typefaces, lay, paper, typefaces};
 use crate::spec::Shop;
@@ -67,8 +68,8 @@ fn print(
     let world = &outcome.checked.worlds[model.place.0];
     let Some(shop) = &world.shop else { return Ok((0, 0)) };
     let spec = &world.models[model.place.1];
-    let faces =
-        typefaces(&shop.name, model.sizes.iter().map(|size| &size.figures)).map_err(|why| unlaid(model, &why))?;
+    let sizes = outcome.checked.figured(model);
+    let faces = typefaces(&shop.name, sizes.iter().map(|size| &size.figures)).map_err(|why| unlaid(model, &why))?;
     let plan = Plan::new(spec, shop);
     let printer = Printer {
         plan: &plan,
@@ -79,7 +80,7 @@ fn print(
         stations: &args.stations,
         out: &args.out,
     };
-    let printed = model.sizes.par_iter().map(|size| {
+    let printed = sizes.par_iter().map(|size| {
         let pages = printer.print(size)?;
         progress.one_more();
         Ok(pages)
@@ -113,8 +114,8 @@ struct Printer<'p> {
 
 impl Printer<'_> {
     /// Prints one size; how many pages that made.
-    fn print(&self, size: &SizeChecked) -> Result<usize, Stop> {
-        let build = self.plan.build(size.size);
+    fn print(&self, size: &Figured) -> Result<usize, Stop> {
+        let build = self.plan.build(size.checked.size);
         let attachment =
             report::attachment(self.model, size).map_err(|why| Stop::unwritten(self.model.name.clone(), &why))?;
         let job = Job {
@@ -128,18 +129,18 @@ impl Printer<'_> {
         };
         let Some(laid) = lay(&job) else { return Ok(0) };
         let bytes = paper::write(&laid.document, self.faces).map_err(|why| unlaid(self.model, &why))?;
-        let path = self.path(size);
+        let path = self.path(size.checked.size);
         replace(&path, &bytes).map_err(|why| Stop::unwritten(path.display().to_string(), &why))?;
         Ok(laid.document.pages.len())
     }
 
     /// `scree-8_us-men_09.5_EE.pdf`: files of a folder stand in the order of the sizes.
-    fn path(&self, size: &SizeChecked) -> PathBuf {
-        let text = size.size.to_string();
+    fn path(&self, size: Size) -> PathBuf {
+        let text = size.to_string();
         let (number, width) = text.rsplit_once(' ').unwrap_or((&text, ""));
         let whole = number.split(['.', ' ']).next().unwrap_or_default().len();
         let padded = format!("{}{}", "0".repeat(2_usize.saturating_sub(whole)), number.replace([' ', '/'], "-"));
-        self.out.join(format!("{}_{}_{padded}_{width}.pdf", self.model.name, size.size.system.name()))
+        self.out.join(format!("{}_{}_{padded}_{width}.pdf", self.model.name, size.system.name()))
     }
 }
 

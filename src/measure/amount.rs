@@ -41,13 +41,18 @@ pub enum Shape {
 }
 
 /// A value of a known kind, as written.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Amount {
     /// What it measures.
     pub kind: Kind,
     /// How it was written.
     pub shape: Shape,
+    /// The ends as floats: asked for by every sum of every size, and the exact ones take a while.
+    spread: Spread,
 }
+
+/// An end is never `NaN`: it comes from a ratio.
+impl Eq for Amount {}
 
 /// Why a pair of ends makes no value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,7 +73,7 @@ impl Amount {
     /// # Errors
     /// A range upside down, a tolerance larger than its value, a share over 100 %, a pitch of 0.
     pub fn new(kind: Kind, shape: Shape) -> Result<Self, AmountFault> {
-        let amount = Self { kind, shape };
+        let amount = Self::unchecked(kind, shape);
         if let Shape::Range(a, b) = shape
             && (a.number.value * a.unit.map_or(Exact::from_integer(1), Unit::factor))
                 > (b.number.value * b.unit.map_or(Exact::from_integer(1), Unit::factor))
@@ -86,6 +91,19 @@ impl Amount {
             return Err(AmountFault::Zero);
         }
         Ok(amount)
+    }
+
+    /// A bare number.
+    #[must_use]
+    pub fn number(value: u32) -> Self {
+        Self::unchecked(Kind::Number, Shape::Exact(Quantity { number: Number::whole(i64::from(value)), unit: None }))
+    }
+
+    fn unchecked(kind: Kind, shape: Shape) -> Self {
+        let mut amount = Self { kind, shape, spread: Spread::exactly(0.0) };
+        let (lo, nominal, hi) = amount.ends();
+        amount.spread = Spread { lo: to_f64(lo), nominal: to_f64(nominal), hi: to_f64(hi) };
+        amount
     }
 
     /// Lower end, nominal, upper end, exact, in the base unit of the kind.
@@ -122,20 +140,18 @@ impl Amount {
     /// The nominal as a float, in the base unit.
     #[must_use]
     pub fn nominal(&self) -> f64 {
-        to_f64(self.exact())
+        self.spread.nominal
     }
 
     /// The value as a spread (what is delivered).
     #[must_use]
     pub fn spread(&self) -> Spread {
-        let (lo, nominal, hi) = self.ends();
-        Spread { lo: to_f64(lo), nominal: to_f64(nominal), hi: to_f64(hi) }
+        self.spread
     }
 
     /// The value as a window (what is allowed).
     #[must_use]
     pub fn window(&self) -> Window {
-        let (lo, _, hi) = self.ends();
-        Window { lo: to_f64(lo), hi: to_f64(hi) }
+        Window { lo: self.spread.lo, hi: self.spread.hi }
     }
 }

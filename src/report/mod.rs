@@ -13,9 +13,10 @@ mod table;
 mod theme;
 mod words;
 
-pub use json::{FIGURES_SCHEMA, FINDINGS_SCHEMA, schemas};
+pub use json::{FIGURES_SCHEMA, FINDINGS_SCHEMA};
 pub use run::{Counts, MAX_FAULTS, Run};
 
+use crate::check::{Figured, ModelChecked};
 use std::io::{self, Write};
 
 /// How something is written out.
@@ -51,15 +52,21 @@ pub fn findings(out: &mut dyn Write, run: &Run<'_>, format: Format, look: Look) 
     }
 }
 
-/// Writes the figures of every model in every size.
+/// Writes the figures of every model in every size; `figured` holds those of each model of the run, in its order.
 ///
 /// # Errors
 /// What `out` answers.
-pub fn figures(out: &mut dyn Write, run: &Run<'_>, format: Format, look: Look) -> io::Result<()> {
+pub fn figures(
+    out: &mut dyn Write,
+    run: &Run<'_>,
+    figured: &[Vec<Figured>],
+    format: Format,
+    look: Look,
+) -> io::Result<()> {
     match format {
-        Format::Human => table::write(out, run, look),
-        Format::Short => short::figures(out, run),
-        Format::Json => json::figures(out, run),
+        Format::Human => table::write(out, run, figured, look),
+        Format::Short => short::figures(out, run, figured),
+        Format::Json => json::figures(out, run, figured),
     }
 }
 
@@ -67,6 +74,6 @@ pub fn figures(out: &mut dyn Write, run: &Run<'_>, format: Format, look: Look) -
 ///
 /// # Errors
 /// A figure that JSON can't hold, which no finite number is.
-pub fn attachment(model: &crate::check::ModelChecked, size: &crate::check::SizeChecked) -> io::Result<Vec<u8>> {
+pub fn attachment(model: &ModelChecked, size: &Figured) -> io::Result<Vec<u8>> {
     json::attached(model, size).map_err(io::Error::from)
 }

@@ -4,6 +4,7 @@ use super::number::datum;
 use super::places::clean;
 use super::run::Run;
 use super::words::about;
+use crate::check::Figured;
 use crate::finding::Finding;
 use std::io::{self, Write};
 
@@ -27,12 +28,12 @@ fn line(finding: &Finding, run: &Run<'_>) -> String {
 }
 
 /// `model, size: key = value`
-pub(super) fn figures(out: &mut dyn Write, run: &Run<'_>) -> io::Result<()> {
-    for model in &run.checked.models {
-        for size in &model.sizes {
+pub(super) fn figures(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured>]) -> io::Result<()> {
+    for (model, sizes) in run.checked.models.iter().zip(figured) {
+        for size in sizes {
             for figure in size.figures.iter() {
                 let said = datum(&figure.datum, figure.unit);
-                let line = format!("{}, {}: {} = {said}", model.name, size.size, figure.key);
+                let line = format!("{}, {}: {} = {said}", model.name, size.checked.size, figure.key);
                 writeln!(out, "{}", clean(&line))?;
             }
         }

@@ -6,7 +6,7 @@ use super::places::clean;
 use super::run::Run;
 use super::theme::Theme;
 use crate::build::Figure;
-use crate::check::{ModelChecked, SizeChecked};
+use crate::check::{Figured, ModelChecked, SizeChecked};
 use owo_colors::OwoColorize;
 use std::io::{self, Write};
 
@@ -22,14 +22,15 @@ struct Row {
 }
 
 /// Writes every figure of every model in every size.
-pub(super) fn write(out: &mut dyn Write, run: &Run<'_>, look: Look) -> io::Result<()> {
+pub(super) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured>], look: Look) -> io::Result<()> {
     let theme = Theme::new(look);
-    let builds = run.checked.models.iter().flat_map(|model| model.sizes.iter().map(move |size| (model, size)));
+    let models = run.checked.models.iter().zip(figured);
+    let builds = models.flat_map(|(model, sizes)| sizes.iter().map(move |size| (model, size)));
     for (n, (model, size)) in builds.enumerate() {
         if n > 0 {
             writeln!(out)?;
         }
-        writeln!(out, "{}", clean(&heading(model, size)).style(theme.word()))?;
+        writeln!(out, "{}", clean(&heading(model, &size.checked)).style(theme.word()))?;
         let rows: Vec<Row> = size.figures.iter().map(row).collect();
         sections(out, &rows, theme)?;
     }

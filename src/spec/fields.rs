@@ -305,14 +305,7 @@ impl<'b> Field<'b> {
 }
 
 fn amount_of(value: Valued<Value>) -> Valued<Amount> {
-    let nothing = Amount {
-        kind: crate::measure::Kind::Number,
-        shape: crate::measure::Shape::Exact(crate::measure::Quantity {
-            number: crate::measure::Number::whole(0),
-            unit: None,
-        }),
-    };
-    value.map(|value| if let Value::Amount(amount) = value { amount } else { nothing })
+    value.map(|value| if let Value::Amount(amount) = value { amount } else { Amount::number(0) })
 }
 
 fn text_of(value: Value) -> String {

@@ -2,6 +2,7 @@
 
 #![allow(dead_code, reason = "each test binary uses its own part")]
 
+use hobnail::build::Datum;
 use hobnail::check::{Checked, SizeFilter, check};
 use hobnail::finding::{Finding, Severity};
 use hobnail::language::read;
@@ -134,6 +135,22 @@ impl SizeFilter for Only {
     fn wants(&self, size: &Size) -> bool {
         size.to_string() == self.0
     }
+}
+
+/// The first figure of all models and sizes that is not finite.
+pub fn not_finite(checked: &Checked) -> Option<String> {
+    let sizes = checked.models.iter().flat_map(|model| checked.figured(model));
+    sizes.flat_map(|size| size.figures.iter().cloned().collect::<Vec<_>>()).find_map(|figure| {
+        let numbers: Vec<f64> = match &figure.datum {
+            Datum::Number(number) => vec![*number],
+            Datum::Spread(spread) => vec![spread.lo, spread.nominal, spread.hi],
+            Datum::Window(window) => vec![window.lo, window.hi],
+            Datum::Numbers(numbers) => numbers.clone(),
+            Datum::Count(_) | Datum::Text(_) | Datum::Texts(_) => Vec::new(),
+        };
+        let finite = numbers.iter().all(|number| number.is_finite());
+        (!finite).then(|| format!("{} is {:?}", figure.key, figure.datum))
+    })
 }
 
 /// A finding as one line: name, place, what stands there, message, help.

@@ -2,17 +2,19 @@
 
 use super::origin::{TermDoc, terms};
 use crate::build::{Datum, Figure};
-use crate::check::{ModelChecked, SizeChecked};
+use crate::check::{Figured, ModelChecked};
 use crate::report::places::Places;
 use crate::report::run::Run;
+#[cfg(test)]
 use schemars::{JsonSchema, Schema, schema_for};
 use serde::{Serialize, Serializer};
+#[cfg(test)]
 use std::collections::BTreeMap;
 use std::io::{self, Write};
 
 /// All figures of one run.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields, title = "hobnail/figures/1")]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields, title = "hobnail/figures/1"))]
 struct FiguresDoc<'d> {
     /// The version of this shape: `hobnail/figures/1`.
     version: &'static str,
@@ -21,8 +23,8 @@ struct FiguresDoc<'d> {
 }
 
 /// A model.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct ModelDoc<'d> {
     /// Its name.
     name: &'d str,
@@ -37,8 +39,8 @@ struct ModelDoc<'d> {
 }
 
 /// A model in one size.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct SizeDoc<'d> {
     /// The size system: `us-men`, `eu`, …
     system: &'static str,
@@ -49,7 +51,7 @@ struct SizeDoc<'d> {
     /// What tells this build from any other.
     fingerprint: &'d str,
     /// The figures by their keys, in the order of the work.
-    #[schemars(with = "BTreeMap<String, FigureDoc<'d>>")]
+    #[cfg_attr(test, schemars(with = "BTreeMap<String, FigureDoc<'d>>"))]
     figures: Rows<'d>,
 }
 
@@ -64,8 +66,8 @@ impl Serialize for Rows<'_> {
 }
 
 /// One figure: what it is, its unit, and its value in one of five shapes.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct FigureDoc<'d> {
     /// What it is, in words.
     label: &'d str,
@@ -80,7 +82,8 @@ struct FigureDoc<'d> {
 }
 
 /// The shapes of a value.
-#[derive(Debug, Serialize, JsonSchema)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema))]
 #[serde(untagged)]
 enum ValueDoc<'d> {
     /// One number.
@@ -126,27 +129,28 @@ enum ValueDoc<'d> {
     },
 }
 
+#[cfg(test)]
 pub(super) fn schema() -> Schema {
     schema_for!(FiguresDoc<'static>)
 }
 
 /// Writes the document.
-pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>) -> io::Result<()> {
-    let models = run.checked.models.iter().map(|it| model(it, run)).collect();
+pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured>]) -> io::Result<()> {
+    let models = run.checked.models.iter().zip(figured).map(|(it, sizes)| model(it, sizes, run)).collect();
     super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, models })
 }
 
 /// One model in one size, compact, for what travels with a printed sheet: it says nothing of where it was written,
 /// so that the same build gives the same bytes wherever its files lie.
-pub(in crate::report) fn attached(model: &ModelChecked, size: &SizeChecked) -> serde_json::Result<Vec<u8>> {
+pub(in crate::report) fn attached(model: &ModelChecked, size: &Figured) -> serde_json::Result<Vec<u8>> {
     let figures = size
         .figures
         .iter()
         .map(|it| (&*it.key, FigureDoc { label: &it.label, unit: it.unit, value: value(&it.datum), terms: None }));
     let sizes = vec![SizeDoc {
-        system: size.size.system.name(),
-        size: size.size.to_string(),
-        refused: size.refused,
+        system: size.checked.size.system.name(),
+        size: size.checked.size.to_string(),
+        refused: size.checked.refused,
         fingerprint: &size.fingerprint,
         figures: Rows(figures.collect()),
     }];
@@ -154,21 +158,21 @@ pub(in crate::report) fn attached(model: &ModelChecked, size: &SizeChecked) -> s
     serde_json::to_vec(&FiguresDoc { version: super::FIGURES_SCHEMA, models: vec![model] })
 }
 
-fn model<'d>(model: &'d ModelChecked, run: &'d Run<'d>) -> ModelDoc<'d> {
+fn model<'d>(model: &'d ModelChecked, sizes: &'d [Figured], run: &'d Run<'d>) -> ModelDoc<'d> {
     ModelDoc {
         name: &model.name,
         title: &model.title,
         revision: model.revision,
         path: &run.sources().get(model.root).shown,
-        sizes: model.sizes.iter().map(|it| size(it, &run.places)).collect(),
+        sizes: sizes.iter().map(|it| size(it, &run.places)).collect(),
     }
 }
 
-fn size<'d>(size: &'d SizeChecked, places: &Places<'d>) -> SizeDoc<'d> {
+fn size<'d>(size: &'d Figured, places: &Places<'d>) -> SizeDoc<'d> {
     SizeDoc {
-        system: size.size.system.name(),
-        size: size.size.to_string(),
-        refused: size.refused,
+        system: size.checked.size.system.name(),
+        size: size.checked.size.to_string(),
+        refused: size.checked.refused,
         fingerprint: &size.fingerprint,
         figures: Rows(size.figures.iter().map(|it| (&*it.key, figure(it, places))).collect()),
     }

@@ -4,13 +4,14 @@ use super::origin::{PlaceDoc, TermDoc, terms};
 use crate::finding::{Finding, Label, Measured, Severity, Sizes};
 use crate::report::places::Places;
 use crate::report::run::Run;
+#[cfg(test)]
 use schemars::{JsonSchema, Schema, schema_for};
 use serde::Serialize;
 use std::io::{self, Write};
 
 /// Everything that one run found.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields, title = "hobnail/findings/1")]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields, title = "hobnail/findings/1"))]
 struct FindingsDoc<'d> {
     /// The version of this shape: `hobnail/findings/1`.
     version: &'static str,
@@ -21,8 +22,8 @@ struct FindingsDoc<'d> {
 }
 
 /// How much there is of everything, shown or not.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct SummaryDoc {
     /// Models in the files given.
     models: usize,
@@ -39,7 +40,8 @@ struct SummaryDoc {
 }
 
 /// How much a finding weighs.
-#[derive(Debug, Serialize, JsonSchema)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 enum SeverityDoc {
     /// The text can't be understood as written.
@@ -53,8 +55,8 @@ enum SeverityDoc {
 }
 
 /// One thing found.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct FindingDoc<'d> {
     /// What tells it from others and stays when something else is edited.
     key: String,
@@ -83,8 +85,8 @@ struct FindingDoc<'d> {
 }
 
 /// A place with what is to be said there.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct LabelDoc<'d> {
     /// The path as the user would write it.
     path: &'d str,
@@ -101,8 +103,8 @@ struct LabelDoc<'d> {
 }
 
 /// The sizes that a finding holds for.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct SizesDoc {
     /// The size system: `us-men`, `eu`, …
     system: &'static str,
@@ -115,8 +117,8 @@ struct SizesDoc {
 }
 
 /// What was judged against what.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct MeasuredDoc<'d> {
     /// What was judged, in the worst size.
     sum: f64,
@@ -130,6 +132,7 @@ struct MeasuredDoc<'d> {
     terms: Vec<TermDoc<'d>>,
 }
 
+#[cfg(test)]
 pub(super) fn schema() -> Schema {
     schema_for!(FindingsDoc<'static>)
 }

@@ -3,11 +3,12 @@
 mod figures;
 mod findings;
 mod origin;
+#[cfg(test)]
+mod schema;
 
 pub(super) use figures::{attached, write as figures};
 pub(super) use findings::write as findings;
 
-use schemars::Schema;
 use serde::Serialize;
 use std::io::{self, Write};
 
@@ -16,12 +17,6 @@ pub const FINDINGS_SCHEMA: &str = "hobnail/findings/1";
 
 /// The version of documents of figures.
 pub const FIGURES_SCHEMA: &str = "hobnail/figures/1";
-
-/// Every schema with the name of the file under `docs/schema` that holds it.
-#[must_use]
-pub fn schemas() -> Vec<(&'static str, Schema)> {
-    vec![("findings-1.json", findings::schema()), ("figures-1.json", figures::schema())]
-}
 
 fn document(out: &mut dyn Write, document: &impl Serialize) -> io::Result<()> {
     serde_json::to_writer_pretty(&mut *out, document).map_err(io::Error::from)?;

@@ -3,12 +3,13 @@
 use crate::finding::{Sum, Term};
 use crate::report::places::Places;
 use crate::source::{Nature, Origin, Provenance, Span};
+#[cfg(test)]
 use schemars::JsonSchema;
 use serde::Serialize;
 
 /// A place in a text.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 pub(super) struct PlaceDoc<'d> {
     /// The path as the user would write it.
     pub path: &'d str,
@@ -30,7 +31,8 @@ impl<'d> PlaceDoc<'d> {
 }
 
 /// How a value came into force.
-#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum ProvenanceDoc {
     /// Written where it is used.
@@ -44,7 +46,8 @@ pub(super) enum ProvenanceDoc {
 }
 
 /// What a value is to the one who would change it.
-#[derive(Clone, Copy, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema))]
 #[serde(rename_all = "kebab-case")]
 pub(super) enum NatureDoc {
     /// A fact: machine, stock, last.
@@ -56,8 +59,8 @@ pub(super) enum NatureDoc {
 }
 
 /// Where a value came from.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 pub(super) struct OriginDoc<'d> {
     /// The way to it: `model scree-8 / bottom / layer midsole / of`.
     way: &'d str,
@@ -92,8 +95,8 @@ impl<'d> OriginDoc<'d> {
 }
 
 /// One summand: `coefficient` times what lies between `lo` and `hi`, in the unit of its sum.
-#[derive(Debug, Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 pub(super) struct TermDoc<'d> {
     /// What it is.
     what: &'d str,
