@@ -140,6 +140,50 @@ fn mended_as_it_says_each_passes() {
     });
 }
 
+/// The edit of a `# limit: OLD -> NEW` or `# beyond: OLD -> NEW` done where OLD stands outside comments.
+fn at_boundary(path: &str, text: &str, directive: &str) -> Option<String> {
+    let said = text.lines().find_map(|line| line.split_once(directive))?.1;
+    let (old, new) = said.trim().split_once(" -> ").unwrap_or_else(|| panic!("{path}: `{said}` has no arrow"));
+    let code = |line: &str| line.find('#').map_or(line.len(), |at| at);
+    let found = text.lines().map(|line| line[..code(line)].matches(old).count()).sum::<usize>();
+    assert_eq!(found, 1, "{path}: `{old}` stands once outside comments");
+    let edit = |line: &str| {
+        let (code, comment) = line.split_at(code(line));
+        code.replace(old, new) + comment + "\n"
+    };
+    Some(text.lines().map(edit).collect())
+}
+
+/// Whether the rule refuses a text in the size that its file names.
+fn refuses(demo: &Memory, path: &str, text: &str, expected: &Expected) -> bool {
+    let (loaded, checked) = demo.with(path, text).check(&[path], &One(expected.size.clone()));
+    let faults = of(&checked.findings, &[Severity::Fault]);
+    assert_eq!(lines(&loaded, &faults), "", "{path}");
+    of(&checked.findings, &[Severity::Refused]).iter().any(|finding| finding.name == expected.rule)
+}
+
+#[test]
+fn exactly_at_the_limit_passes_and_one_step_beyond_does_not() {
+    let demo = Memory::demo();
+    let mut tried: Vec<String> = Vec::new();
+    let mut amounts: Vec<String> = Vec::new();
+    for path in demo.list("specs/refused/") {
+        let text = demo.text(&path);
+        let expected = expectations(text);
+        let expected = expected.first().expect("each file expects something");
+        if expected.amounts.is_some() {
+            amounts.push(expected.rule.clone());
+        }
+        let Some(at_limit) = at_boundary(&path, text, "# limit: ") else { continue };
+        let beyond = at_boundary(&path, text, "# beyond: ").unwrap_or_else(|| panic!("{path} goes nowhere beyond"));
+        assert!(!refuses(&demo, &path, &at_limit, expected), "{path} is refused at the limit");
+        assert!(refuses(&demo, &path, &beyond, expected), "{path} passes beyond the limit");
+        tried.push(expected.rule.clone());
+    }
+    amounts.retain(|rule| !tried.contains(rule));
+    assert_eq!(amounts, Vec::<String>::new(), "rules with an amount and without a boundary");
+}
+
 #[test]
 fn each_rule_has_a_file_and_each_file_a_rule() {
     let demo = Memory::demo();

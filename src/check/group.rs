@@ -93,7 +93,7 @@ fn severity_of(judgement: &Judgement) -> Option<Severity> {
     match judgement.verdict {
         Verdict::Refused => Some(Severity::Refused),
         Verdict::Tight(share) if pairs_failing(share) >= WORTH_TIGHT => Some(Severity::Tight),
-        Verdict::Tight(_) => Some(Severity::Note),
+        Verdict::Tight(_) | Verdict::Noted => Some(Severity::Note),
         Verdict::Passes | Verdict::NotJudged(_) => None,
     }
 }

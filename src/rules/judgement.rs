@@ -12,6 +12,8 @@ pub enum Verdict {
     Passes,
     /// Nominal passes, an end of the tolerance does not; the share of boots likely to fail.
     Tight(f64),
+    /// It passes, and is worth a word.
+    Noted,
     /// It can't be built.
     Refused,
     /// Something that it needs was lost to a fault.
