@@ -5,8 +5,8 @@ use super::amounts::{mm, of};
 use super::last::GradedLast;
 use super::ply::Ply;
 use crate::finding::{Sum, Term};
-use crate::measure::Spread;
-use crate::spec::{Ends, Extent, Heel, House, Layer, Material, Model, Role};
+use crate::measure::{Spread, fits};
+use crate::spec::{Ends, Extent, Heel, House, Layer, Lifts, Material, Model, Role};
 use std::sync::Arc;
 
 /// Wedges or lifts: their word, how many, how thick.
@@ -39,10 +39,24 @@ pub struct HeelBuilt {
     pub visible_back: f64,
     /// The same at the breast.
     pub visible_breast: f64,
+    /// The thickest of the lifts and wedges.
+    pub thickest_lift: f64,
+    /// The base with one lift replaced by the next thinner stocked one, if there is one.
+    pub thinner: Option<Thinner>,
     /// Lugs of the outsole lie under the base.
     pub lugs_under: bool,
     /// Lifts and wedges: count and thickness, wedges first.
     pub stack: Vec<Layered>,
+}
+
+/// One lift replaced by the next thinner stocked one, mm.
+#[derive(Clone, Copy, Debug)]
+#[expect(missing_docs, reason = "from one thickness to another")]
+pub struct Thinner {
+    pub from: f64,
+    pub to: f64,
+    /// The base still reaches its height at its thin end.
+    pub reaches: bool,
 }
 
 pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast) -> Built<HeelBuilt> {
@@ -62,6 +76,7 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
     let sand_back = given.nominal() - needed.nominal();
     let on_top = Ply::of_role(bottom, Role::Midsole)?.into_iter().chain(Ply::of_role(bottom, Role::Slip)?);
     let visible_back = block.nominal() + on_top.map(|ply| ply.spread.nominal).sum::<f64>();
+    let thinner = thinner(heel, given.clone().less(&needed).spread().lo)?;
     Ok(HeelBuilt {
         length,
         drop,
@@ -75,6 +90,12 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
         visible_back,
         visible_breast: visible_back - drop,
         lugs_under: lugs_under(bottom)?,
+        thickest_lift: stack
+            .iter()
+            .filter(|(_, count, _)| *count > 0)
+            .map(|(.., thickness)| *thickness)
+            .fold(0.0, f64::max),
+        thinner,
         stack,
         block,
     })
@@ -119,7 +140,7 @@ fn reaches_seat(layer: &Layer) -> Built<bool> {
 }
 
 /// Layers under the seat and the outer that is lasted in there.
-fn under_seat(model: &Model) -> Built<Sum> {
+pub(super) fn under_seat(model: &Model) -> Built<Sum> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let mut sum = under(bottom, false)?;
     if let Some(part) = model.seat_part()? {
@@ -142,19 +163,60 @@ fn cap(heel: &Heel) -> Built<Ply> {
     })
 }
 
-/// Lifts and wedges with the tolerance of the gauge that they are built to, not of each lift.
-fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
+/// The lift whose next thinner stocked one saves the least: what is over at the thin end tells whether it may go.
+fn thinner(heel: &Heel, over: f64) -> Built<Option<Thinner>> {
+    let mut least: Option<Thinner> = None;
+    for lifts in [&heel.lifts, &heel.thin_lifts].into_iter().flatten() {
+        if of(&lifts.count)?.it == 0 {
+            continue;
+        }
+        let from = of(&lifts.substance)?.it.nominal();
+        let stocked = of(&of(&lifts.lift)?.it.substances)?;
+        let below = stocked.it.iter().map(|substance| substance.it.nominal()).filter(|other| !fits(from, *other));
+        let Some(to) = below.reduce(f64::max) else { continue };
+        if least.is_none_or(|known| from - to < known.from - known.to) {
+            least = Some(Thinner { from, to, reaches: fits(from - to, over) });
+        }
+    }
+    Ok(least)
+}
+
+/// How many of each lie in a base, or in a part of it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct BaseOf {
+    pub wedges: u32,
+    pub lifts: u32,
+    pub thin: u32,
+}
+
+impl BaseOf {
+    pub fn whole(heel: &Heel) -> Built<Self> {
+        let count =
+            |lifts: &Option<Lifts>| lifts.as_ref().map_or(Ok(0), |lifts| of(&lifts.count).map(|count| count.it));
+        Ok(Self { wedges: count(&heel.wedges)?, lifts: count(&heel.lifts)?, thin: count(&heel.thin_lifts)? })
+    }
+
+    /// Both together.
+    pub fn with(self, other: Self) -> Self {
+        Self { wedges: self.wedges + other.wedges, lifts: self.lifts + other.lifts, thin: self.thin + other.thin }
+    }
+}
+
+/// Some of the wedges and lifts, with the tolerance of the gauge that they are built to, not of each lift.
+pub(super) fn base_of(heel: &Heel, house: &House, counts: BaseOf) -> Built<Sum> {
     let mut sum = Sum::new();
-    let mut stack = Vec::new();
-    let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];
-    for (word, lifts) in all.into_iter().filter_map(|(word, lifts)| lifts.as_ref().map(|lifts| (word, lifts))) {
-        let (count, substance) = (of(&lifts.count)?.it, of(&lifts.substance)?);
-        let thickness = substance.it.nominal();
-        stack.push((word, count, thickness));
+    let all = [
+        ("wedges", &heel.wedges, counts.wedges),
+        ("lifts", &heel.lifts, counts.lifts),
+        ("thin-lifts", &heel.thin_lifts, counts.thin),
+    ];
+    for (word, lifts, count) in all {
+        let Some(lifts) = lifts.as_ref().filter(|_| count > 0) else { continue };
+        let substance = of(&lifts.substance)?;
         sum.terms.push(Term {
             what: word.into(),
             coefficient: f64::from(count),
-            spread: Spread::exactly(thickness),
+            spread: Spread::exactly(substance.it.nominal()),
             source: None,
             origin: substance.origin.clone(),
             tolerance: None,
@@ -169,7 +231,17 @@ fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
         origin: gauge.origin,
         tolerance: None,
     });
-    Ok((sum, stack))
+    Ok(sum)
+}
+
+/// The whole base, and its wedges and lifts with count and thickness.
+fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
+    let mut stack = Vec::new();
+    let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];
+    for (word, lifts) in all.into_iter().filter_map(|(word, lifts)| lifts.as_ref().map(|lifts| (word, lifts))) {
+        stack.push((word, of(&lifts.count)?.it, of(&lifts.substance)?.it.nominal()));
+    }
+    Ok((base_of(heel, house, BaseOf::whole(heel)?)?, stack))
 }
 
 /// An outsole with lugs that runs full under the heel puts its lugs under the stacked base.

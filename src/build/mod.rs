@@ -5,8 +5,10 @@ mod figure;
 mod figures;
 mod forefoot;
 mod heel;
+mod heel_nails;
 mod last;
 mod lines;
+mod margins;
 mod nails;
 mod outer;
 mod parts;
@@ -20,9 +22,11 @@ pub use amounts::{base, mm, of, plain};
 pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use forefoot::ForefootBuilt;
-pub use heel::HeelBuilt;
+pub use heel::{HeelBuilt, Thinner};
+pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring, nails_on};
 pub use last::GradedLast;
 pub use lines::Lines;
+pub use margins::Margin;
 pub use nails::{NailPlace, NailsBuilt};
 pub use parts::PartBuilt;
 pub use ply::Ply;
@@ -33,7 +37,7 @@ pub use thread::ThreadUse;
 
 use crate::language::Hole;
 use crate::measure::Size;
-use crate::spec::{House, Model, Shop};
+use crate::spec::{House, Model, Nailer, Shop};
 
 /// What changes when the computation changes: part of every fingerprint.
 pub const COMPUTATION: u32 = 1;
@@ -48,8 +52,11 @@ pub struct Plan<'m> {
     pub model: &'m Model,
     /// The shop's house rules.
     pub house: &'m House,
+    /// The shop's heel nailers.
+    pub nailers: &'m [Nailer],
     base: Built<last::Base>,
     seams: Vec<SeamBuilt>,
+    margins: Built<Vec<Margin>>,
 }
 
 /// One model in one size.
@@ -58,15 +65,18 @@ pub struct Plan<'m> {
 pub struct Build<'m> {
     pub model: &'m Model,
     pub house: &'m House,
+    pub nailers: &'m [Nailer],
     pub size: Size,
     pub last: Built<GradedLast>,
     pub lines: Built<Lines>,
+    pub margins: Built<Vec<Margin>>,
     pub rows: Built<SoleRows>,
     pub stack: Built<Stack>,
     pub forefoot: Option<Built<ForefootBuilt>>,
     pub waist: Option<Built<NailsBuilt>>,
     pub seat: Option<Built<NailsBuilt>>,
     pub heel: Option<Built<HeelBuilt>>,
+    pub heel_nails: Option<Built<HeelNailsBuilt>>,
     pub parts: Vec<PartBuilt>,
     pub seams: Vec<SeamBuilt>,
 }
@@ -76,7 +86,8 @@ impl<'m> Plan<'m> {
     #[must_use]
     pub fn new(model: &'m Model, shop: &'m Shop) -> Self {
         let base = model.last.as_ref().map_err(|hole| *hole).and_then(|last| last::Base::of(&last.it));
-        Self { model, house: &shop.house, base, seams: seams::seams(model) }
+        let margins = margins::margins(model, &shop.house);
+        Self { margins, model, house: &shop.house, nailers: &shop.nailers, base, seams: seams::seams(model) }
     }
 
     /// Builds one size.
@@ -106,7 +117,15 @@ impl<'m> Plan<'m> {
             .heel
             .as_ref()
             .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
+        let heel_nails = match (&model.heel, &heel) {
+            (Some(spec), Some(Ok(built))) => heel_nails::heel_nails(model, house, spec, built, &lines).transpose(),
+            (_, Some(Err(hole))) => Some(Err(*hole)),
+            _ => None,
+        };
         Build {
+            heel_nails,
+            margins: self.margins.clone(),
+            nailers: self.nailers,
             model,
             house,
             size,

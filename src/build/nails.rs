@@ -12,6 +12,7 @@ use crate::measure::{Window, fits};
 use crate::source::Origin;
 use crate::spec::{Bottom, Extent, House, Layer, Model, NailLine, Role};
 use kurbo::Point;
+use std::cell::OnceCell;
 
 /// Where a nail stands.
 #[derive(Clone, Copy, Debug)]
@@ -49,6 +50,8 @@ pub struct NailsBuilt {
     pub length_origin: Origin,
     /// How much nail stands beyond the layers, least and most, with where the house says so.
     pub clinch: (Window, Origin),
+    /// How many nails stand in each rigid layer.
+    pub in_rigid: Vec<(Role, usize)>,
     /// The last station on each side that a nail may stand at, x, and where the line's last nail stands.
     pub limits: Vec<JointLimit>,
 }
@@ -87,6 +90,7 @@ pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine
         places
             .extend(rail.evenly(*from, *to, gaps).into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
     }
+    let in_rigid = in_rigid(bottom, lines, &places)?;
     let stacks = stacks(model, bottom, lines, &places, seat)?;
     let thickest = stacks.iter().reduce(|best, sum| if sum.spread().hi > best.spread().hi { sum } else { best });
     let thinnest = stacks.iter().reduce(|best, sum| if sum.spread().lo < best.spread().lo { sum } else { best });
@@ -121,6 +125,7 @@ pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine
         stated,
         length_origin,
         clinch: (clinch, clinch_rule.origin),
+        in_rigid,
         limits,
     })
 }
@@ -165,11 +170,12 @@ const UNDER_THE_INSOLE: [Role; 5] = [Role::Midsole, Role::Filler, Role::Pad, Rol
 
 /// The stacks of all nails, each arrangement of layers once, in the order in which a nail first stands in it.
 fn stacks(model: &Model, bottom: &Bottom, lines: &Lines, places: &[NailPlace], seat: bool) -> Built<Vec<Sum>> {
-    let layers: Vec<&Layer> = UNDER_THE_INSOLE.iter().filter_map(|role| bottom.layer(*role)).collect();
+    let layers: Vec<&Layer> =
+        UNDER_THE_INSOLE.iter().filter_map(|role| bottom.layer(*role)).filter(|layer| !layer.rigid).collect();
     let mut known: Vec<Vec<bool>> = Vec::new();
     for place in places {
-        let mut centre = None;
-        let within = layers.iter().map(|layer| stands_in(layer, lines, place, &mut centre));
+        let centre = OnceCell::new();
+        let within = layers.iter().map(|layer| stands_in(layer, lines, place, &centre));
         let within = within.collect::<Built<Vec<bool>>>()?;
         if !known.contains(&within) {
             known.push(within);
@@ -180,6 +186,19 @@ fn stacks(model: &Model, bottom: &Bottom, lines: &Lines, places: &[NailPlace], s
         layers_of(model, bottom, crossed, seat)
     };
     known.into_iter().map(stack).collect()
+}
+
+/// Nails that stand in what no nail goes through.
+fn in_rigid(bottom: &Bottom, lines: &Lines, places: &[NailPlace]) -> Built<Vec<(Role, usize)>> {
+    let mut all = Vec::new();
+    for layer in bottom.layers.iter().filter(|layer| layer.rigid) {
+        let mut count = 0;
+        for place in places {
+            count += usize::from(stands_in(layer, lines, place, &OnceCell::new())?);
+        }
+        all.push((layer.role, count));
+    }
+    Ok(all)
 }
 
 /// What a nail goes through: the layers that it stands in, lining, insole; in the seat the outer that is lasted in
@@ -199,7 +218,7 @@ fn layers_of<'b>(model: &Model, bottom: &Bottom, crossed: impl Iterator<Item = &
 
 /// Whether a nail stands in a layer: in its zone, and within its breadth, which is centred in the bottom there. The
 /// bottom's middle is worked out for the first layer that asks for it.
-fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace, centre: &mut Option<Option<f64>>) -> Built<bool> {
+fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace, centre: &OnceCell<Option<f64>>) -> Built<bool> {
     let (x, last) = (place.point.x, &lines.last);
     let slack = crate::measure::SLACK;
     let before_joint = last.joint_line.signed(place.point) <= slack;
@@ -216,7 +235,7 @@ fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace, centre: &mut Optio
     let Some(breadth) = &layer.breadth else { return Ok(zone && ends) };
     let half = base(breadth)? / 2.0;
     let within = |centre: f64| (place.point.y - centre).abs() <= half + slack;
-    Ok(zone && ends && centre.get_or_insert_with(|| centre_at(last, x)).is_some_and(within))
+    Ok(zone && ends && centre.get_or_init(|| centre_at(last, x)).is_some_and(within))
 }
 
 /// The middle of the bottom's breadth at `x`, mm from the centre line.

@@ -3,6 +3,7 @@
 use super::Built;
 use super::amounts::{base, mm, of};
 use super::ply::Ply;
+use crate::finding::Term;
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::Spread;
@@ -37,6 +38,26 @@ pub(super) struct Thinned {
     flat: Option<(Spread, Origin)>,
 }
 
+/// What lies at a place of a part.
+enum Lying<'t> {
+    /// The leather as it is.
+    Whole,
+    /// A taper at the fraction `f` of its width from the edge.
+    Taper { f: f64, to: &'t Spread, origin: &'t Origin },
+    /// A flat skive.
+    Flat { flat: &'t Spread, origin: &'t Origin },
+}
+
+impl Lying<'_> {
+    fn spread(&self, ply: &Ply) -> Spread {
+        match self {
+            Lying::Whole => ply.spread,
+            Lying::Taper { f, to, .. } => to.blend(&ply.spread, *f),
+            Lying::Flat { flat, .. } => **flat,
+        }
+    }
+}
+
 /// The turned-out parts from the heel to the toe, and the laps between them.
 #[derive(Clone, Debug)]
 pub(super) struct Turned {
@@ -69,17 +90,43 @@ impl TurnedLap {
 }
 
 impl Thinned {
-    /// Thickness at `x` from the part's own edge inside the lap, with the origin that counts there.
-    pub fn at(&self, x: f64) -> (Spread, &Origin) {
-        let taper = self.edge.as_ref().map(|(wide, to, origin)| {
-            let f = if *wide > 0.0 { (x / wide).clamp(0.0, 1.0) } else { 1.0 };
-            (to.blend(&self.ply.spread, f), if f < 1.0 { origin } else { &self.ply.origin })
-        });
-        let taper = taper.unwrap_or((self.ply.spread, &self.ply.origin));
+    /// What is left of the part at `x` from its own edge inside the lap: shares of what lies there, which make 1.
+    fn lying(&self, x: f64) -> Lying<'_> {
+        let f = self.edge.as_ref().map_or(1.0, |(wide, ..)| if *wide > 0.0 { (x / wide).clamp(0.0, 1.0) } else { 1.0 });
+        let taper = |(_, to, origin)| Lying::Taper { f, to, origin };
+        let tapered = self.edge.as_ref().filter(|_| f < 1.0).map(|(wide, to, origin)| taper((wide, to, origin)));
+        let tapered = tapered.unwrap_or(Lying::Whole);
         match &self.flat {
             // The thinner of the two counts; flat, if they are equal.
-            Some((flat, origin)) if flat.nominal <= taper.0.nominal => (*flat, origin),
-            _ => taper,
+            Some((flat, origin)) if flat.nominal <= tapered.spread(&self.ply).nominal => Lying::Flat { flat, origin },
+            _ => tapered,
+        }
+    }
+
+    /// Thickness at `x` from the part's own edge inside the lap.
+    pub fn at(&self, x: f64) -> Spread {
+        self.lying(x).spread(&self.ply)
+    }
+
+    /// The same as terms. A skive varies with the hand that makes it; on a taper the leather counts as far as it is
+    /// still there.
+    pub fn terms(&self, x: f64) -> Vec<Term> {
+        let skived = |coefficient: f64, spread: &Spread, origin: &Origin, how: &str| Term {
+            what: format!("{}, skived", self.ply.what).into(),
+            coefficient,
+            spread: *spread,
+            source: Some(format!("{how} skive of {}", self.ply.what).into()),
+            origin: origin.clone(),
+            tolerance: None,
+        };
+        match self.lying(x) {
+            Lying::Whole => vec![self.ply.term()],
+            Lying::Flat { flat, origin } => vec![skived(1.0, flat, origin, "flat")],
+            Lying::Taper { f, to, origin } => {
+                let edge = skived(1.0 - f, to, origin, "edge");
+                let leather = Term { coefficient: f, ..self.ply.term() };
+                if f > 0.0 { vec![edge, leather] } else { vec![edge] }
+            }
         }
     }
 

@@ -8,6 +8,9 @@ use crate::source::Origin;
 use crate::spec::{Layer, Material, Part, Role};
 use std::sync::Arc;
 
+/// How the sources of variation of the bottom's layers begin.
+pub(super) const LAYER: &str = "layer ";
+
 /// One thing in a stack.
 #[derive(Clone, Debug)]
 pub struct Ply {
@@ -67,7 +70,7 @@ impl Ply {
     /// The hole of a fault in the layer or its stock.
     pub fn of_layer(layer: &Layer) -> Built<Vec<Ply>> {
         let role = layer.role.name();
-        let piece = |part: &str| -> Arc<str> { format!("layer {role}{part}").into() };
+        let piece = |part: &str| -> Arc<str> { format!("{LAYER}{role}{part}").into() };
         Ok(match &of(&layer.of)?.it {
             Material::Leather(leather, substance) => vec![Ply {
                 what: format!("{role} ({})", leather.name).into(),

@@ -4,15 +4,15 @@
 //! found there exactly.
 
 use super::Built;
-use super::amounts::of;
+use super::amounts::{mm, of};
 use super::lines::Lines;
 use super::outer::TurnedLap;
 use super::ply::Ply;
 use super::rows::{RowBuilt, SoleRows, sole};
 use crate::finding::{Sum, Term};
 use crate::geometry::{Path, Side, Straight};
-use crate::measure::Spread;
-use crate::spec::{Bottom, Ends, Model, Role};
+use crate::measure::{Spread, fits};
+use crate::spec::{Bottom, Ends, Extent, Layer, Material, Model, Role};
 use std::sync::Arc;
 
 /// How far down the rows go.
@@ -77,11 +77,47 @@ pub struct Lying {
     pub off_the_lap: f64,
 }
 
+/// What the layers of the bottom together may be so that the thick end passes, too.
+#[derive(Clone, Debug)]
+pub struct SortTo {
+    /// The layers, by their roles.
+    pub what: Vec<String>,
+    /// Their greatest thickness together, mm.
+    pub most: f64,
+}
+
+impl Lying {
+    /// The thickness to sort the bottom's layers to: what `limit` leaves when the upper is at its thick end. None if
+    /// that is less than the layers are at their thin end.
+    #[must_use]
+    pub fn sort_to(&self, limit: f64) -> Option<SortTo> {
+        let (bottom, upper): (Vec<Term>, Vec<Term>) =
+            self.hi.sum.terms.iter().cloned().partition(|term| term.source.as_ref().is_some_and(is_layer));
+        let most = limit - Sum { terms: upper }.spread().hi;
+        let mut what: Vec<String> = Vec::new();
+        for term in &bottom {
+            let role = term.what.split(' ').next().unwrap_or_default().to_owned();
+            if !what.contains(&role) {
+                what.push(role);
+            }
+        }
+        let least = Sum { terms: bottom }.spread().lo;
+        fits(least, most).then_some(SortTo { what, most })
+    }
+}
+
+/// Whether a source of variation is a layer of the bottom.
+fn is_layer(source: &Arc<str>) -> bool {
+    source.starts_with(super::ply::LAYER)
+}
+
 /// The stack along all rows.
 #[derive(Clone, Debug)]
 pub struct Stack {
-    /// The mode that is asked for.
+    /// The mode that is asked for, between foot and table.
     pub asked: Lying,
+    /// What the needle crosses in the mode that is asked for: less than in the jaw where a channel lies under the row.
+    pub stitch: Lying,
     /// The other modes that the bottom has layers for.
     pub others: Vec<Lying>,
     rows: Vec<RowStack>,
@@ -118,7 +154,7 @@ enum Outer {
 struct RowStack {
     pieces: Vec<Piece>,
     /// Where each layer of the stack lies along the row.
-    present: Vec<(f64, f64)>,
+    present: Vec<Vec<(f64, f64)>>,
     length: f64,
 }
 
@@ -126,6 +162,44 @@ struct RowStack {
 struct LayerPly {
     role: Role,
     ply: Ply,
+    /// 1, or -1 for what a channel takes away.
+    coefficient: f64,
+    /// What is to know of a channel.
+    channel: Option<Cut>,
+}
+
+/// A channel in the tread.
+#[derive(Clone, Debug)]
+struct Cut {
+    /// Whether it lies under each row.
+    under: Vec<bool>,
+    /// Whether the table's nose goes into it.
+    nose: bool,
+    /// It takes away the lugs themselves, which vary as they do where they are left.
+    lugs: bool,
+}
+
+impl LayerPly {
+    /// Whether it counts in a sum on row `k`.
+    fn counts(&self, k: usize, between: Between) -> bool {
+        match &self.channel {
+            None => true,
+            Some(cut) => cut.under.get(k) == Some(&true) && (between == Between::Stitch || cut.nose),
+        }
+    }
+
+    fn term(&self) -> Term {
+        Term { coefficient: self.coefficient, ..self.ply.term() }
+    }
+}
+
+/// Which of the two sums.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Between {
+    /// Everything between foot and table.
+    Jaw,
+    /// What the needle crosses.
+    Stitch,
 }
 
 pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stack> {
@@ -136,25 +210,71 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
         _ => Mode::Outsole,
     };
     let mut layers = Vec::new();
-    let mut ends = Vec::new();
+    let mut lie = Vec::new();
     for role in [Role::Midsole, Role::Slip, Role::Outsole] {
         let Some(layer) = bottom.layer(role).filter(|layer| layer.breadth.is_none()) else { continue };
-        let end = of(&layer.ends)?.it;
-        for ply in Ply::of_layer(layer)? {
-            layers.push(LayerPly { role, ply });
-            ends.push(end);
-        }
+        let place = (of(&layer.ends)?.it, of(&layer.covers)?.it);
+        let plies = Ply::of_layer(layer)?;
+        layers.extend(plies.iter().cloned().map(|ply| LayerPly { role, ply, coefficient: 1.0, channel: None }));
+        layers.extend(channel(model, layer, &plies, rows)?);
+        lie.resize(layers.len(), place);
     }
-    let row_stacks: Vec<RowStack> = rows.rows.iter().map(|row| row_stack(lines, row, &ends)).collect();
+    let row_stacks: Vec<RowStack> = rows.rows.iter().map(|row| row_stack(lines, row, &lie)).collect();
+    let whole = Whole { lines, rows, stacks: &row_stacks, layers: &layers };
     let mut found: Vec<Lying> = Mode::ALL
         .iter()
         .filter(|mode| **mode == asked_mode || has(bottom, mode.role()))
-        .filter_map(|mode| lying(*mode, lines, rows, &row_stacks, &layers))
+        .filter_map(|mode| whole.lying(*mode, Between::Jaw))
         .collect();
     let lost = crate::language::Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: sole(model)?.span };
     let at = found.iter().position(|lying| lying.mode == asked_mode).ok_or(lost)?;
     let asked = found.remove(at);
-    Ok(Stack { asked, others: found, rows: row_stacks, asked_mode, layers })
+    let stitch = if layers.iter().any(|layer| layer.channel.is_some()) {
+        whole.lying(asked_mode, Between::Stitch).ok_or(lost)?
+    } else {
+        asked.clone()
+    };
+    Ok(Stack { asked, stitch, others: found, rows: row_stacks, asked_mode, layers })
+}
+
+/// What a channel in the tread takes away from under the rows that run over it. Down to the base's face it takes the
+/// lugs, the very same ones; else its own depth.
+fn channel(model: &Model, layer: &Layer, plies: &[Ply], rows: &SoleRows) -> Built<Option<LayerPly>> {
+    let Material::Outsole(outsole) = &of(&layer.of)?.it else { return Ok(None) };
+    let Some(channel) = &outsole.channel else { return Ok(None) };
+    let between = of(&channel.between)?.it.window();
+    let under = rows.rows.iter().map(|row| between.holds(row.inset)).collect();
+    // A machine that does not say how broad its table is has one that goes into no channel.
+    let nose = match &of(&sole(model)?.on)?.it.table_nose {
+        Some(nose) => fits(mm(nose)?, between.hi - between.lo),
+        None => false,
+    };
+    let ply = match &channel.deep {
+        Some(deep) => {
+            let deep = of(deep)?;
+            Ply {
+                what: format!("channel of {}", outsole.name).into(),
+                spread: deep.it.spread(),
+                source: Arc::from("channel"),
+                origin: deep.origin.clone(),
+                tolerance: None,
+            }
+        }
+        None => match plies.get(1) {
+            Some(lug) => lug.clone(),
+            None => return Ok(None),
+        },
+    };
+    let cut = Cut { under, nose, lugs: channel.deep.is_none() };
+    Ok(Some(LayerPly { role: layer.role, ply, coefficient: -1.0, channel: Some(cut) }))
+}
+
+/// All that a mode's sums are found from.
+struct Whole<'w> {
+    lines: &'w Lines,
+    rows: &'w SoleRows,
+    stacks: &'w [RowStack],
+    layers: &'w [LayerPly],
 }
 
 fn has(bottom: &Bottom, role: Role) -> bool {
@@ -162,7 +282,7 @@ fn has(bottom: &Bottom, role: Role) -> bool {
 }
 
 /// Pieces and layers of one row.
-fn row_stack(lines: &Lines, row: &RowBuilt, ends: &[Ends]) -> RowStack {
+fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[(Ends, Extent)]) -> RowStack {
     let toe = row.rail.length_between(row.from, lines.last.feather.side_switch());
     // Heel to toe outside, then back: the inside's pieces come in the order of the row.
     let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), 0.0, toe);
@@ -171,19 +291,38 @@ fn row_stack(lines: &Lines, row: &RowBuilt, ends: &[Ends]) -> RowStack {
         let at = |s: f64| outer_spread(piece, s, lines).nominal;
         piece.nominal = (at(piece.from), at(piece.to));
     }
-    let present = ends.iter().map(|end| present(lines, row, *end)).collect();
+    let present = lie.iter().map(|(ends, covers)| present(lines, row, *ends, *covers)).collect();
     RowStack { pieces, present, length: row.length }
 }
 
-/// Where along the row a layer lies that ends at the heel as said. The line where it ends belongs to it.
-fn present(lines: &Lines, row: &RowBuilt, ends: Ends) -> (f64, f64) {
-    let Ends::BehindBreast(behind) = ends else { return (0.0, row.length) };
-    let line = Straight::square_at(lines.last.breast - behind);
-    let at = |side: Side, default: f64| {
-        let crossings = row.rail.crossings_on(&line, side);
+/// Where along the row a layer lies that covers and ends as said: one stretch round the toe, or one on each side. The
+/// line where it ends belongs to it.
+fn present(lines: &Lines, row: &RowBuilt, ends: Ends, covers: Extent) -> Vec<(f64, f64)> {
+    let at = |line: &Straight, side: Side, default: f64| {
+        let crossings = row.rail.crossings_on(line, side);
         crossings.first().map_or(default, |t| row.rail.length_between(row.from, *t)).clamp(0.0, row.length)
     };
-    (at(Side::Outside, 0.0), at(Side::Inside, row.length))
+    let across = |line: &Straight| (at(line, Side::Outside, 0.0), at(line, Side::Inside, row.length));
+    let last = &lines.last;
+    let end = match ends {
+        Ends::Full => (0.0, row.length),
+        Ends::BehindBreast(behind) => across(&Straight::square_at(last.breast - behind)),
+    };
+    let (breast, joint) = (Straight::square_at(last.breast), last.joint_line);
+    let stretches = match covers {
+        Extent::All => return vec![end],
+        Extent::Forepart => vec![across(&joint)],
+        Extent::Waist => {
+            let ((breast_out, breast_in), (joint_out, joint_in)) = (across(&breast), across(&joint));
+            vec![(breast_out, joint_out), (joint_in, breast_in)]
+        }
+        Extent::Seat => {
+            let (outside, inside) = across(&breast);
+            vec![(0.0, outside), (inside, row.length)]
+        }
+    };
+    let cut = |(from, to): (f64, f64)| (from.max(end.0), to.min(end.1));
+    stretches.into_iter().map(cut).filter(|(from, to)| from < to).collect()
 }
 
 fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
@@ -271,19 +410,9 @@ fn outer_at(piece: &Piece, s: f64, lines: &Lines) -> Vec<Term> {
         Outer::Lap(n, x0, x1) => {
             let lap = &lines.turned.laps[*n];
             let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-            let (top, top_origin) = lap.top.at(x);
-            let (under, under_origin) = lap.under.at(lap.wide - x);
-            let term = |ply: &Ply, spread: Spread, origin: &crate::source::Origin| {
-                let mut term = ply.term_as(spread);
-                if origin != &ply.origin {
-                    term.what = format!("{}, skived", ply.what).into();
-                    // A skive varies with the hand that makes it, not with the leather.
-                    term.source = Some(format!("skive of {}", ply.what).into());
-                }
-                term.origin = origin.clone();
-                term
-            };
-            vec![term(&lap.top.ply, top, top_origin), term(&lap.under.ply, under, under_origin)]
+            let mut terms = lap.top.terms(x);
+            terms.extend(lap.under.terms(lap.wide - x));
+            terms
         }
     }
 }
@@ -296,7 +425,7 @@ fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
         Outer::Lap(n, x0, x1) => {
             let lap = &lines.turned.laps[*n];
             let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-            add(lap.top.at(x).0, lap.under.at(lap.wide - x).0)
+            add(lap.top.at(x), lap.under.at(lap.wide - x))
         }
     }
 }
@@ -327,47 +456,49 @@ impl Best {
     }
 }
 
-/// The greatest sums of a mode over all rows.
-fn lying(mode: Mode, lines: &Lines, rows: &SoleRows, stacks: &[RowStack], layers: &[LayerPly]) -> Option<Lying> {
-    let (mut lo, mut nominal, mut hi): (Option<Best>, Option<Best>, Option<Best>) = (None, None, None);
-    let mut off_the_lap = 0.0_f64;
-    for (k, row) in stacks.iter().enumerate() {
-        for (n, from, to) in row.stretches(mode, layers) {
-            let piece = &row.pieces[n];
-            let inside = f64::midpoint(from, to);
-            let under = row.layers_at(inside, mode, layers);
-            for s in [from, to] {
-                let outer = outer_spread(piece, s, lines);
-                Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, (from, to));
-                Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, (from, to));
-                Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, (from, to));
-                if matches!(piece.outer, Outer::Single(_)) {
-                    off_the_lap = off_the_lap.max(outer.nominal + under.nominal);
+impl Whole<'_> {
+    /// The greatest sums of a mode over all rows.
+    fn lying(&self, mode: Mode, between: Between) -> Option<Lying> {
+        let (mut lo, mut nominal, mut hi): (Option<Best>, Option<Best>, Option<Best>) = (None, None, None);
+        let mut off_the_lap = 0.0_f64;
+        for (k, row) in self.stacks.iter().enumerate() {
+            for (n, from, to) in row.stretches(mode, self.layers) {
+                let piece = &row.pieces[n];
+                let under = row.layers_at((k, f64::midpoint(from, to)), mode, between, self.layers);
+                for s in [from, to] {
+                    let outer = outer_spread(piece, s, self.lines);
+                    Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, (from, to));
+                    Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, (from, to));
+                    Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, (from, to));
+                    if matches!(piece.outer, Outer::Single(_)) {
+                        off_the_lap = off_the_lap.max(outer.nominal + under.nominal);
+                    }
                 }
             }
         }
+        let peak = |best: Best| self.peak(&best, mode, between);
+        Some(Lying { mode, lo: lo?.value, nominal: peak(nominal?), hi: peak(hi?), off_the_lap })
     }
-    let peak = |best: Best| peak(&best, mode, lines, rows, stacks, layers);
-    Some(Lying { mode, lo: lo?.value, nominal: peak(nominal?), hi: peak(hi?), off_the_lap })
-}
 
-fn peak(best: &Best, mode: Mode, lines: &Lines, rows: &SoleRows, stacks: &[RowStack], layers: &[LayerPly]) -> Peak {
-    let (row, built) = (&stacks[best.row], &rows.rows[best.row]);
-    let t = built.rail.t_at_length(built.from, best.s);
-    let piece = &row.pieces[best.piece];
-    let mut sum = Sum { terms: outer_at(piece, best.s, lines) };
-    sum.terms.extend(row.lying_at(best.inside, mode, layers).map(|layer| layer.ply.term()));
-    Peak {
-        row: best.row,
-        s: best.s,
-        plateau: (best.s, best.to),
-        side: built.rail.side(t),
-        station: built.rail.point(t).x / lines.last.bottom,
-        lap: match &piece.outer {
-            Outer::Lap(n, ..) => Some(Arc::clone(&lines.turned.laps[*n].name)),
-            Outer::Single(_) => None,
-        },
-        sum,
+    fn peak(&self, best: &Best, mode: Mode, between: Between) -> Peak {
+        let (row, built) = (&self.stacks[best.row], &self.rows.rows[best.row]);
+        let t = built.rail.t_at_length(built.from, best.s);
+        let piece = &row.pieces[best.piece];
+        let mut sum = Sum { terms: outer_at(piece, best.s, self.lines) };
+        let lying = row.lying_at((best.row, best.inside), mode, between, self.layers);
+        sum.terms.extend(lying.map(LayerPly::term));
+        Peak {
+            row: best.row,
+            s: best.s,
+            plateau: (best.s, best.to),
+            side: built.rail.side(t),
+            station: built.rail.point(t).x / self.lines.last.bottom,
+            lap: match &piece.outer {
+                Outer::Lap(n, ..) => Some(Arc::clone(&self.lines.turned.laps[*n].name)),
+                Outer::Single(_) => None,
+            },
+            sum: sum.settled(),
+        }
     }
 }
 
@@ -379,7 +510,7 @@ impl RowStack {
             .iter()
             .zip(layers)
             .filter(|(_, layer)| layer.role <= mode.role())
-            .flat_map(|((from, to), _)| [*from, *to])
+            .flat_map(|(stretches, _)| stretches.iter().flat_map(|(from, to)| [*from, *to]))
             .collect();
         cuts.sort_by(f64::total_cmp);
         let mut stretches = Vec::with_capacity(self.pieces.len() + 4);
@@ -396,19 +527,35 @@ impl RowStack {
         stretches
     }
 
-    fn lying_at<'l>(&'l self, s: f64, mode: Mode, layers: &'l [LayerPly]) -> impl Iterator<Item = &'l LayerPly> {
+    /// The layers that count at a place: the row, and mm along it.
+    fn lying_at<'l>(
+        &'l self,
+        (k, s): (usize, f64),
+        mode: Mode,
+        between: Between,
+        layers: &'l [LayerPly],
+    ) -> impl Iterator<Item = &'l LayerPly> {
+        let here = move |stretches: &Vec<(f64, f64)>| stretches.iter().any(|(from, to)| *from <= s && s <= *to);
         layers
             .iter()
             .zip(&self.present)
-            .filter(move |(layer, (from, to))| layer.role <= mode.role() && *from <= s && s <= *to)
+            .filter(move |(layer, present)| layer.role <= mode.role() && layer.counts(k, between) && here(present))
             .map(|(layer, _)| layer)
     }
 
-    fn layers_at(&self, s: f64, mode: Mode, layers: &[LayerPly]) -> Spread {
-        self.lying_at(s, mode, layers).fold(Spread::exactly(0.0), |sum, layer| {
+    /// Their sum, its ends the worst case.
+    fn layers_at(&self, place: (usize, f64), mode: Mode, between: Between, layers: &[LayerPly]) -> Spread {
+        let mut sum = Spread::exactly(0.0);
+        for layer in self.lying_at(place, mode, between, layers) {
             let spread = layer.ply.spread;
-            Spread { lo: sum.lo + spread.lo, nominal: sum.nominal + spread.nominal, hi: sum.hi + spread.hi }
-        })
+            // A channel of its own depth is least deep where the stack is thickest.
+            let own = layer.channel.as_ref().is_some_and(|cut| !cut.lugs);
+            let (thin, thick) = if own { (spread.hi, spread.lo) } else { (spread.lo, spread.hi) };
+            sum.lo += layer.coefficient * thin;
+            sum.nominal += layer.coefficient * spread.nominal;
+            sum.hi += layer.coefficient * thick;
+        }
+        sum
     }
 }
 
@@ -419,7 +566,8 @@ impl Stack {
         let row = &self.rows[k];
         let mut corners = Vec::new();
         for (n, from, to) in row.stretches(self.asked_mode, &self.layers) {
-            let under = row.layers_at(f64::midpoint(from, to), self.asked_mode, &self.layers).nominal;
+            let place = (k, f64::midpoint(from, to));
+            let under = row.layers_at(place, self.asked_mode, Between::Jaw, &self.layers).nominal;
             corners.extend([from, to].map(|s| (s, row.pieces[n].nominal_at(s) + under)));
         }
         corners
@@ -442,7 +590,7 @@ impl Stack {
     pub(super) fn thickness_at(&self, k: usize, s: f64) -> f64 {
         let row = &self.rows[k];
         let s = s.clamp(0.0, row.length);
-        let under = row.layers_at(s, self.asked_mode, &self.layers).nominal;
+        let under = row.layers_at((k, s), self.asked_mode, Between::Stitch, &self.layers).nominal;
         let at = row.pieces.partition_point(|piece| piece.to < s).min(row.pieces.len().saturating_sub(1));
         row.pieces.get(at).map_or(0.0, |piece| piece.nominal_at(s)) + under
     }

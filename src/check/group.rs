@@ -2,7 +2,7 @@
 
 use crate::finding::{FaultName, Finding, Label, Measured, Severity, Sizes};
 use crate::measure::{Size, pairs_failing};
-use crate::rules::{Judgement, Verdict, all, number};
+use crate::rules::{Judgement, Verdict, all, derivation, number, times};
 use crate::source::{Origin, Provenance};
 use crate::spec::Model;
 use std::collections::BTreeMap;
@@ -161,8 +161,7 @@ fn labels(judgement: &Judgement) -> Vec<Label> {
         add(origin, text.clone());
     }
     for term in &judgement.terms.terms {
-        let times =
-            if term.coefficient.abs() > 1.0 { format!("{} x ", number(term.coefficient, 1.0)) } else { String::new() };
+        let times = times(term.coefficient);
         let value = number(term.spread.nominal, 1.0);
         let half = term.spread.half();
         let text = if half > 0.0 && term.spread.nominal == 0.0 {
@@ -200,23 +199,9 @@ fn notes(judgement: &Judgement) -> Vec<String> {
     if judgement.terms.terms.len() > 1 {
         let nominal = judgement.terms.nominal();
         let spread = judgement.terms.spread();
-        let terms: Vec<String> = judgement
-            .terms
-            .terms
-            .iter()
-            .filter(|term| term.spread.nominal != 0.0)
-            .map(|term| {
-                let times = if term.coefficient.abs() > 1.0 {
-                    format!("{} x ", number(term.coefficient, 1.0))
-                } else {
-                    String::new()
-                };
-                format!("{times}{} {}", number(term.spread.nominal, judgement.margin), term.what)
-            })
-            .collect();
         notes.push(format!(
             "{} = {} mm ({} to {})",
-            terms.join(" + "),
+            derivation(&judgement.terms, judgement.margin),
             number(nominal, judgement.margin),
             number(spread.lo, 1.0),
             number(spread.hi, 1.0)

@@ -31,12 +31,10 @@
 
 use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
-use super::words::number;
+use super::words::{derivation, number};
 use crate::build::{Build, HeelBuilt, of};
-use crate::finding::Sum;
 use crate::language::Hole;
 use crate::measure::fits;
-use std::fmt::Write as _;
 
 /// The rule.
 pub(super) struct HeelHeight;
@@ -88,7 +86,7 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
         judgement.verdict = Verdict::Tight(share);
         judgement.terms = heel.given.clone();
     }
-    judgement.facts.push(format!("needed: {}", worked(&heel.needed.settled())));
+    judgement.facts.push(format!("needed: {}", derivation(&heel.needed.settled(), 1.0)));
     for term in heel.needed.settled().terms {
         judgement = judgement.at(term.origin.clone(), format!("{} {} mm", term.what, number(term.nominal(), 1.0)));
     }
@@ -96,16 +94,4 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
         judgement = judgement.lever(of(&lifts.count)?.origin.clone(), Moves::Up);
     }
     Ok(judgement)
-}
-
-/// `20 + 4.23 + 6.35 - 2.58`
-fn worked(sum: &Sum) -> String {
-    let mut text = String::new();
-    for (n, term) in sum.terms.iter().enumerate() {
-        let value = number(term.nominal().abs(), 1.0);
-        let sign = if term.nominal() < 0.0 { " - " } else { " + " };
-        text.push_str(if n == 0 { "" } else { sign });
-        _ = write!(text, "{value} {}", term.what);
-    }
-    text
 }

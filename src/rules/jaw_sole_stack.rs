@@ -31,7 +31,7 @@
 
 use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
-use super::words::number;
+use super::tall;
 use crate::build::{Build, Lying, Peak, of};
 use crate::geometry::Side;
 use crate::language::Hole;
@@ -61,14 +61,7 @@ impl Rule for JawSoleStack {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        let Judgement { sum, limit, margin, .. } = judgement;
-        let end = if judgement.verdict == Verdict::Refused { "" } else { "at the thick end " };
-        let message = format!(
-            "the stack is {end}{} mm where the stitcher sews {} mm: {} mm too tall",
-            number(*sum, *margin),
-            number(*limit, *margin),
-            number(margin.abs(), *margin),
-        );
+        let message = tall::words(judgement, "the stack", "the stitcher sews", "too tall");
         let help = "take a thinner midsole or outsole, thin the lap inside the turnout, or sew through fewer layers";
         Words { message, help: vec![help.to_owned()] }
     }
@@ -83,18 +76,20 @@ fn sewn<'b>(build: &Build<'b>) -> Result<(&'b Sole, &'b Machine), Hole> {
 fn judge(lying: &Lying, others: &[&Lying], sole: &Sole, machine: &Machine) -> Result<Judgement, Hole> {
     let sews = of(&machine.sews)?;
     let limit = sews.it.nominal();
-    let (nominal, hi) = (lying.nominal.sum.nominal(), lying.hi.sum.spread().hi);
-    let refused = !fits(nominal, limit);
-    let (peak, sum) = if refused { (&lying.nominal, nominal) } else { (&lying.hi, hi) };
-    let mut judgement = Judgement::new("sole rows", sum, limit, limit - sum, "mm");
-    if !refused && !fits(hi, limit) {
-        judgement.verdict = Verdict::Tight(lying.hi.sum.share_above(limit));
-    }
-    judgement.terms = peak.sum.clone();
+    let mut judgement = tall::judge("sole rows", (&lying.nominal.sum, &lying.hi.sum), limit);
+    let peak = if judgement.verdict == Verdict::Refused { &lying.nominal } else { &lying.hi };
     judgement.place = Some(place(peak));
     judgement.facts = others.iter().filter_map(|other| passes(other, limit)).collect();
+    if let (Verdict::Tight(_), Some(sort)) = (&judgement.verdict, lying.sort_to(limit)) {
+        judgement.facts.push(format!("sort to: {} together at most {} mm", sort.what.join(" and "), floor(sort.most)));
+    }
     let through = of(&sole.through)?;
     Ok(judgement.limit_at(sews.origin.clone(), "the machine sews").lever(through.origin.clone(), Moves::Another))
+}
+
+/// To a tenth of a mm, on the safe side: what a gauge at the bench shows.
+fn floor(mm: f64) -> String {
+    format!("{:.1}", (mm * 10.0 + 1e-6).floor() / 10.0)
 }
 
 fn place(peak: &Peak) -> String {

@@ -2,21 +2,36 @@
 
 mod forefoot_misses_insole;
 mod forefoot_nailed;
+mod heel_cap_nails;
 mod heel_height;
 mod heel_lugs_under_base;
+mod heel_nail_hold;
+mod heel_nail_point;
+mod heel_nailer;
+mod heel_sanding;
+mod heel_wedges;
+mod jaw_forefoot_stack;
+mod jaw_locks;
 mod jaw_needle;
+mod jaw_opens;
 mod jaw_pitch;
 mod jaw_sole_stack;
 mod jaw_thread;
 mod judgement;
+mod lasting_margin;
+mod lasting_pincers;
+mod nail;
 mod rows_edge;
+mod rows_guide;
 mod rows_turnout;
+mod tall;
 mod waist_clinch;
+mod waist_rigid_shank;
 mod window;
 mod words;
 
 pub use judgement::{Judgement, Lever, Moves, Verdict, Words};
-pub use words::number;
+pub use words::{derivation, number, times};
 
 use crate::build::Build;
 
@@ -40,16 +55,29 @@ pub trait Rule: Sync {
 pub fn all() -> &'static [&'static dyn Rule] {
     &[
         &jaw_sole_stack::JawSoleStack,
+        &jaw_opens::JawOpens,
+        &jaw_locks::JawLocks,
+        &jaw_forefoot_stack::JawForefootStack,
         &jaw_thread::JawThread,
         &jaw_needle::JawNeedle,
         &jaw_pitch::JawPitch,
         &rows_turnout::RowsTurnout,
         &rows_edge::RowsEdge,
+        &rows_guide::RowsGuide,
+        &lasting_margin::LastingMargin,
+        &lasting_pincers::LastingPincers,
         &forefoot_nailed::ForefootNailed,
         &forefoot_misses_insole::ForefootMissesInsole,
         &waist_clinch::WaistClinch,
+        &waist_rigid_shank::WaistRigidShank,
         &heel_height::HeelHeight,
         &heel_lugs_under_base::HeelLugsUnderBase,
+        &heel_sanding::HeelSanding,
+        &heel_wedges::HeelWedges,
+        &heel_nail_point::HeelNailPoint,
+        &heel_nail_hold::HeelNailHold,
+        &heel_nailer::HeelNailer,
+        &heel_cap_nails::HeelCapNails,
     ]
 }
 

@@ -239,7 +239,7 @@ impl<'b> Field<'b> {
     pub fn by_place(&self, slot: usize) -> Option<Val<ByPlace>> {
         self.maybe_value(slot).map(|value| {
             let value = value?;
-            let places = places_of(&value.it).ok_or_else(|| self.lost())?;
+            let places = places_of(&value).ok_or_else(|| self.lost())?;
             Ok(value.map(|_| places))
         })
     }
@@ -322,16 +322,19 @@ fn words_of(value: Value) -> Vec<&'static str> {
     }
 }
 
-/// One length everywhere, or by place; sides are as the back where they are not said, and so on.
-fn places_of(value: &Value) -> Option<ByPlace> {
-    if let Value::Amount(one) = value {
-        return Some(ByPlace { back: *one, sides: *one, breast: *one });
+/// One length everywhere, or by place.
+fn places_of(value: &Valued<Value>) -> Option<ByPlace> {
+    match &value.it {
+        Value::Amount(one) => {
+            let all = Some(At { it: *one, span: value.span() });
+            Some(ByPlace { back: all.clone(), sides: all.clone(), breast: all })
+        }
+        Value::Pairs(pairs) => {
+            let of = |place: &str| pairs.iter().find(|(word, _)| *word == place).map(|(_, amount)| amount.clone());
+            Some(ByPlace { back: of("back"), sides: of("sides"), breast: of("breast") })
+        }
+        _ => None,
     }
-    let Value::Pairs(pairs) = value else { return None };
-    let of = |word: &str| pairs.iter().find(|(known, _)| *known == word).map(|(_, amount)| amount.it);
-    let back = of("back").or(of("sides")).or(of("breast"))?;
-    let sides = of("sides").unwrap_or(back);
-    Some(ByPlace { back, sides, breast: of("breast").unwrap_or(sides) })
 }
 
 impl<T: Clone> Named<'_, T> {

@@ -18,14 +18,14 @@ mod value;
 mod world;
 
 pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, NailLine, Role, Sole, Turnout};
-pub use heel::{Heel, HeelNails, Lifts, Stage};
+pub use heel::{Heel, HeelNails, Lifts, NailOf, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
 pub use model::{Check, Claim, Finish, Lasting, Model, RouteEdit};
-pub use shop::{Bobbin, House, Machine, Shop, Stitch};
+pub use shop::{Bobbin, House, Machine, Nailer, Shop, Stitch};
 pub use sizes::{MAX_SIZES, Made};
 pub use stock::{
-    Adhesive, Cap, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
+    Adhesive, Cap, Channel, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
 };
 pub use upper::{Collar, Facing, Gusset, Lap, Mark, Part, Seam, Skive, Stay, Stiffened, Stitching, Upper};
 pub use value::{ByPlace, Val, Valued};

@@ -1,6 +1,6 @@
 //! The shop: paper, machines, house rules.
 
-use super::fields::Fields;
+use super::fields::{Field, Fields};
 use super::value::Val;
 use crate::finding::{FaultName, Finding};
 use crate::language::vocabulary::Need;
@@ -76,6 +76,15 @@ impl House {
     }
 }
 
+/// A heel nailer.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Nailer {
+    pub name: String,
+    pub lengths: Option<Val<Amount>>,
+    pub nails: Option<Val<u32>>,
+}
+
 /// The shop.
 #[derive(Clone, Debug)]
 pub struct Shop {
@@ -87,6 +96,8 @@ pub struct Shop {
     pub print: Val<Vec<&'static str>>,
     /// Machines by name.
     pub machines: BTreeMap<String, Arc<Machine>>,
+    /// Heel nailers, in the order of the text.
+    pub nailers: Vec<Nailer>,
     /// Names of its skivers, setters and nailers.
     pub tools: BTreeMap<&'static str, Vec<String>>,
     /// House rules.
@@ -112,9 +123,16 @@ pub(super) fn shop(name: &str, fields: &Fields<'_>, findings: &mut Vec<Finding>)
         paper: fields.word("paper", findings),
         print: fields.words("print", findings),
         machines,
+        nailers: fields.all("nailer").iter().filter_map(nailer).collect(),
         tools: tools.collect(),
         house,
     }
+}
+
+fn nailer(field: &Field<'_>) -> Option<Nailer> {
+    let (name, inner) = (field.text(0).ok()?, field.inner()?);
+    let lengths = inner.maybe_amount("lengths");
+    Some(Nailer { name: name.it, lengths, nails: inner.maybe_count("nails") })
 }
 
 fn house(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> House {

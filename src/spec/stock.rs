@@ -26,7 +26,7 @@ stock! {
     /// Leather of bottoms, by substances.
     SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>> }
     /// A moulded outsole.
-    Outsole { base: Val<Amount>, lug: Option<Val<Amount>> }
+    Outsole { base: Val<Amount>, lug: Option<Val<Amount>>, channel: Option<Channel> }
     /// Sheet rubber.
     Rubber { thickness: Val<Amount> }
     /// A heel's cap.
@@ -62,6 +62,15 @@ stock! {
         set: Option<Val<Amount>>,
         reactivated: bool,
     }
+}
+
+/// A channel in the tread of an outsole.
+#[derive(Clone, Debug)]
+pub struct Channel {
+    /// From which to which distance from the finished edge it runs.
+    pub between: Val<Amount>,
+    /// How deep it is; down to the base's face if the stock does not say.
+    pub deep: Option<Val<Amount>>,
 }
 
 /// Everything in stock, by kind and name.
@@ -143,7 +152,14 @@ fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Ve
 }
 
 fn outsole(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Outsole {
-    Outsole { name, span, base: fields.amount("base", findings), lug: fields.maybe_amount("lug") }
+    let channel = fields.get("channel");
+    Outsole {
+        name,
+        span,
+        base: fields.amount("base", findings),
+        lug: fields.maybe_amount("lug"),
+        channel: channel.map(|field| Channel { between: field.amount(0), deep: field.clause_amount("deep") }),
+    }
 }
 
 fn thread(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Thread {

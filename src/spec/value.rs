@@ -1,6 +1,6 @@
 //! A value in force, with its origin; or the hole that a fault left.
 
-use crate::language::Hole;
+use crate::language::{At, Hole};
 use crate::measure::Amount;
 use crate::source::{Origin, Span};
 
@@ -29,13 +29,13 @@ impl<T> Valued<T> {
     }
 }
 
-/// A length that may differ by place: back, sides, breast.
+/// A length that may differ by place. One length holds for all three; of several, a place that is not named has none.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ByPlace {
     /// At the back.
-    pub back: Amount,
+    pub back: Option<At<Amount>>,
     /// At the sides.
-    pub sides: Amount,
+    pub sides: Option<At<Amount>>,
     /// At the breast.
-    pub breast: Amount,
+    pub breast: Option<At<Amount>>,
 }

@@ -3,8 +3,10 @@
 use super::List;
 use super::upper::settings;
 use crate::build::figure::Datum;
-use crate::build::{Build, NailsBuilt, Ply, of};
-use crate::spec::{ByPlace, Ends, Extent, HeelNails, Layer, Val};
+use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of};
+use crate::finding::Sum;
+use crate::measure::Window;
+use crate::spec::{Ends, Extent, HeelNails, Layer};
 
 pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     let Ok(bottom) = &build.model.bottom else { return };
@@ -15,7 +17,7 @@ pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     for (key, nails, line) in [("waist", &build.waist, &bottom.waist), ("seat", &build.seat, &bottom.seat)] {
         if let Some(line) = line {
             list.named(&format!("{key}.with"), "nail", Some(&line.with), |nail| &nail.name);
-            list.amount(&format!("{key}.apart"), "apart, at most", &line.apart);
+            list.amount(&format!("{key}.apart"), "apart, at least", &line.apart);
             list.maybe(&format!("{key}.to"), "carried to", line.to.as_ref());
         }
         if let Some(Ok(nails)) = nails {
@@ -120,6 +122,9 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     if let Some(nails) = &spec.nails {
         heel_nails(nails, list);
     }
+    if let Some(Ok(nails)) = &build.heel_nails {
+        nails_built(nails, list);
+    }
     let Some(Ok(heel)) = &build.heel else { return };
     list.figures.push_sum("heel.block", "block at the back: base and cap", "mm", heel.block.clone());
     list.figures.push_sum("heel.needed", "base needed at the back", "mm", heel.needed.clone());
@@ -150,28 +155,46 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
 }
 
 fn heel_nails(nails: &HeelNails, list: &mut List) {
-    if let Some((nail, lengths)) = &nails.base {
+    if let Some((nail, _)) = &nails.base {
         list.named("heel-nails.base", "nails of the base", Some(nail), |nail| &nail.name);
-        by_place("heel-nails.base", lengths.as_ref(), list);
     }
-    if let Some((nail, length)) = &nails.cap {
+    if let Some((nail, _)) = &nails.cap {
         list.named("heel-nails.cap", "nails of the cap", Some(nail), |nail| &nail.name);
-        list.maybe("heel-nails.cap-length", "cap nails", length.as_ref());
     }
     for stage in &nails.stages {
         let Ok(number) = &stage.number else { continue };
         let key = format!("heel-nails.stage-{}", number.it);
         list.text(&format!("{key}-wedges"), "wedges in this stage", if stage.wedges { "yes" } else { "no" });
         list.whole(&format!("{key}-lifts"), "lifts in this stage", stage.lifts.as_ref());
-        by_place(&key, stage.lengths.as_ref(), list);
     }
     list.maybe("heel-nails.inside-edge", "nails from the heel's edge", nails.inside_edge.as_ref());
-    list.maybe("heel-nails.apart", "nails apart", nails.apart.as_ref());
+    list.maybe("heel-nails.apart", "nails apart, at least", nails.apart.as_ref());
 }
 
-fn by_place(key: &str, lengths: Option<&Val<ByPlace>>, list: &mut List) {
-    let Some(Ok(lengths)) = lengths else { return };
-    for (place, length) in [("back", &lengths.it.back), ("sides", &lengths.it.sides), ("breast", &lengths.it.breast)] {
-        list.number(&format!("{key}-{place}"), &format!("nail at the {place}"), "mm", length.nominal());
+/// Nails by stage and place, each with the lengths that serve there.
+fn nails_built(nails: &HeelNailsBuilt, list: &mut List) {
+    list.number("heel-nails.sink", "heads below the base as built", "mm", nails.sink);
+    for nail in &nails.nails {
+        let place = nail.place.name();
+        let key = match nail.stage {
+            Some(stage) => format!("heel-nails.stage-{stage}-{place}"),
+            None => format!("heel-nails.base-{place}"),
+        };
+        list.number(&key, &format!("nail at the {place}"), "mm", nail.length);
+        serves(&key, &format!("lengths that serve at the {place}"), (&nail.hold, &nail.room, nail.sunk), list);
     }
+    if let Some(cap) = &nails.cap {
+        list.number("heel-nails.cap-length", "cap nails", "mm", cap.length);
+        serves("heel-nails.cap", "cap nails that serve", (&cap.hold, &cap.room, cap.sunk), list);
+    }
+    if let Some(ring) = &nails.ring {
+        list.count("heel-nails.count", "nails round the heel", ring.count);
+        list.number("heel-nails.spacing", "nails apart, evened", "mm", ring.apart);
+        list.number("heel-nails.way", "from breast to breast round the back", "mm", ring.length);
+    }
+}
+
+fn serves(key: &str, label: &str, (hold, room, sunk): (&Sum, &Sum, f64), list: &mut List) {
+    let window = Window { lo: hold.spread().hi - sunk, hi: room.spread().lo - sunk };
+    list.figures.push(format!("{key}-serves"), label.to_owned(), "mm", Datum::Window(window));
 }

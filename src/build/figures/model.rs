@@ -55,6 +55,16 @@ pub(super) fn lasting(build: &Build<'_>, list: &mut List) {
         list.amount("lasting.margin-joints", "margin at the joints", joints);
         list.amount("lasting.margin-heel", "margin at the heel", heel);
     }
+    for margin in build.margins.iter().flatten() {
+        let key = |what: &str| format!("lasting.margin-{}-{what}", margin.place);
+        list.number(&key("needed"), &format!("needed at the {}", margin.place), "mm", margin.needed.nominal());
+        list.number(
+            &key("free"),
+            &format!("free for the pincers at the {}", margin.place),
+            "mm",
+            margin.free.nominal(),
+        );
+    }
     list.maybe("lasting.tacks", "tacks apart", lasting.tacks.as_ref());
     list.maybe("lasting.back-height", "back height from the seat, base size", lasting.back_height.as_ref());
 }

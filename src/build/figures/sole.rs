@@ -19,6 +19,8 @@ pub(super) fn sole(build: &Build<'_>, list: &mut List) {
         if let Ok(machine) = of(&sole.on) {
             list.amount("sole.sews", "the machine sews", &machine.it.sews);
             list.maybe("sole.opens", "the machine opens", machine.it.opens.as_ref());
+            list.maybe("sole.locks-through", "the machine locks through", machine.it.locks_through.as_ref());
+            list.window("sole.guide-range", "settings of the edge guide", machine.it.edge_guide.as_ref());
         }
     }
     if let Some(seam) = build.seams.iter().find(|seam| &*seam.key == "sole") {
@@ -90,6 +92,7 @@ fn stacks(stack: &Stack, rows: &SoleRows, list: &mut List) {
     let asked = &stack.asked;
     list.figures.push_sum("stack.worst", "stack where it is tallest", "mm", asked.hi.sum.clone());
     list.figures.push("stack.jaw", "in the jaw", "mm", Datum::Spread(spread(asked)));
+    list.figures.push("stack.stitch", "in the stitch", "mm", Datum::Spread(spread(&stack.stitch)));
     list.number("stack.off-the-lap", "stack off the lap", "mm", asked.off_the_lap);
     list.text("stack.side", "tallest on the", if asked.hi.side == Side::Outside { "outside" } else { "inside" });
     list.number("stack.station", "tallest at, share of the bottom", "%", asked.hi.station * 100.0);

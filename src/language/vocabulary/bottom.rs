@@ -113,7 +113,7 @@ static LAYER: BlockDef = BlockDef {
         word("bonded", "The adhesive that holds it to the layer above.")
             .slots(&[slot(SlotKind::Name(&[Thing::Adhesive]))])
             .example("bonded neoprene", "bonded 2"),
-        word("rigid", "No nail goes through it.").recorded().example("rigid", "rigid 2"),
+        word("rigid", "No nail goes through it.").example("rigid", "rigid 2"),
     ],
 };
 

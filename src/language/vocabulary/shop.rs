@@ -76,18 +76,15 @@ static MACHINE: BlockDef = BlockDef {
             .example("pitch 4..8 spi", "pitch 4..8"),
         word("locks-through", "The thickest stitch in which needle and bobbin thread still lock.")
             .slots(&[LENGTH])
-            .recorded()
             .example("locks-through 26 mm", "locks-through"),
         word("edge-guide", "The settings of the edge guide, from the rough edge.")
             .slots(&[window(Kind::Length)])
-            .recorded()
             .example("edge-guide 2.5..12 mm", "edge-guide 2.5 to 12 mm"),
         word("wall", "How near to the upper's wall the innermost row can run.")
             .slots(&[LENGTH])
             .example("wall 3 mm", "wall 3 deg"),
         word("table-nose", "The breadth of the table under the needle.")
             .slots(&[LENGTH])
-            .recorded()
             .example("table-nose 8 mm", "table-nose eight"),
         word("lock", "Where in the stack the threads lock, as a share from the bobbin side.")
             .slots(&[one(Kind::Number).within(0.0, 1.0)])
@@ -145,17 +142,13 @@ static SETTER: BlockDef = BlockDef {
 
 static NAILER: BlockDef = BlockDef {
     name: "nailer",
-    says: "A heel nailer. Recorded; the heeling sheet names it.",
+    says: "A heel nailer.",
     removable: false,
     statements: &[
         word("lengths", "The nail lengths that it drives.")
             .slots(&[window(Kind::Length)])
-            .recorded()
             .example("lengths 12..32 mm", "lengths 32..12 mm"),
-        word("nails", "How many nails it drives at once.")
-            .slots(&[COUNT])
-            .recorded()
-            .example("nails 14", "nails 14 mm"),
+        word("nails", "How many nails it drives at once.").slots(&[COUNT]).example("nails 14", "nails 14 mm"),
     ],
 };
 
@@ -187,17 +180,18 @@ house! {
     "edge-after-sanding" Length One 0.0..50.0 "2 mm" "2" false "The least leather between the outer row and the finished edge.";
     "off-the-edge" Length One 0.0..20.0 "1 mm" "1 oz" false "What trimming and sanding take off the sewn edge.";
     "cut" Length One 0.0..50.0 "4 mm" "4" false "What rough-rounding cuts away outside the rough edge.";
-    "pincers" Length One 0.0..100.0 "12 mm" "12" true "Free leather that the lasting pincers need.";
+    "lasted-inward" Length One 0.0..50.0 "10 mm" "10" false "How far the upper that is lasted in at the heel reaches over the insole.";
+    "pincers" Length One 0.0..100.0 "12 mm" "12" false "Free leather that the lasting pincers need.";
     "rows-start" Length One 0.0..100.0 "12 mm" "12 spi" false "How far behind the breast the sole rows start and stop.";
     "turnout-holds" Length One 0.0..100.0 "15 mm" "15" false "How far behind the breast the waist's turnout still holds.";
     "blend" Length One 0.1..100.0 "25 mm" "25 spi" false "The length over which one turnout passes into the next.";
     "inside-feather" Length One 0.0..50.0 "5 mm" "5" false "The least distance of a through-seam or clinch nail inside the feather line.";
     "clinch" Length Window 0.0..20.0 "1.5..5 mm" "5..1.5 mm" false "How much of a clinch nail stands beyond what it holds, least and most.";
     "behind-joint" Length One 0.0..100.0 "10 mm" "10" false "How far behind its side's joint the last clinch nail stands.";
-    "reserve" Length One 0.0..20.0 "2 mm" "2" true "What a blind nail's point keeps clear of the insole's face.";
-    "bite" Length One 0.0..50.0 "5 mm" "5" true "How deep a heel nail must hold in leather.";
-    "heads-below" Length One 0.0..20.0 "1 mm" "1" true "How much deeper than sanding the nail heads lie.";
-    "stage-sink" Length One 0.0..10.0 "0.5 mm" "0.5" true "How deep heads are sunk in a stage that is built over.";
+    "reserve" Length One 0.0..20.0 "2 mm" "2" false "What a blind nail's point keeps clear of the insole's face.";
+    "bite" Length One 0.0..50.0 "5 mm" "5" false "How deep a heel nail must hold in leather.";
+    "heads-below" Length One 0.0..20.0 "1 mm" "1" false "How much deeper than sanding the nail heads lie.";
+    "stage-sink" Length One 0.0..10.0 "0.5 mm" "0.5" false "How deep heads are sunk in a stage that is built over.";
     "gauge" Length One 0.0..10.0 "0.5 mm" "0.5" false "How true a stack of lifts is built to its gauge, either way.";
     "wedge-at-breast" Length One 0.0..20.0 "1 mm" "1" false "The least thickness of a wedge at the breast.";
     "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" true "The least distance of an upper row from the edges of its parts.";

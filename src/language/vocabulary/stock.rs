@@ -133,6 +133,13 @@ static OUTSOLE: BlockDef = BlockDef {
         word("lug", "The height of the lugs. Without it the outsole is flat.")
             .slots(&[THICK])
             .example("lug 3 mm +- 0.2 mm", "lug"),
+        word(
+            "channel",
+            "A channel in the tread under the rows: between which distances from the finished edge it runs.",
+        )
+        .slots(&[window(Kind::Length)])
+        .clauses(&[clause("deep", &[THICK], "its depth; down to the base's face if left out")])
+        .example("channel 2..12 mm", "channel 12..2 mm"),
         word("blanks", "The sizes in which blanks are stocked.")
             .slots(&[slot(SlotKind::Sizes)])
             .recorded()

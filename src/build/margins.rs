@@ -1,0 +1,71 @@
+//! The lasting margin: what the upper needs outside the feather line, and what is left for the pincers.
+
+use super::Built;
+use super::amounts::of;
+use super::lines::lining;
+use super::ply::Ply;
+use crate::finding::{Sum, Term};
+use crate::measure::{Amount, Spread};
+use crate::source::Origin;
+use crate::spec::{House, Model, Role, Val};
+
+/// The margin at one place, mm.
+#[derive(Clone, Debug)]
+pub struct Margin {
+    /// `toe`, `joints`, `heel`
+    pub place: &'static str,
+    /// As stated, from the feather line.
+    pub stated: f64,
+    /// Where that was written.
+    pub origin: Origin,
+    /// What it must become: turnout and what is cut off it, or what is lasted in.
+    pub needed: Sum,
+    /// What is free beyond insole and lining.
+    pub free: Sum,
+    /// What the pincers need, and where the house says so.
+    pub pincers: (f64, Origin),
+}
+
+/// The margins of a model; the same in all sizes.
+pub(super) fn margins(model: &Model, house: &House) -> Built<Vec<Margin>> {
+    let Some([toe, joints, heel]) = &model.lasting.margin else { return Ok(Vec::new()) };
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let turnout = bottom.turnout.as_ref().map_err(|hole| *hole)?;
+    let mut under = Sum { terms: Ply::of_role(bottom, Role::Insole)?.iter().map(Ply::term).collect() };
+    under.terms.extend(lining(model)?.as_ref().map(Ply::term));
+    let turned_out = |zone: &Val<Amount>| -> Built<Sum> {
+        let sum = under.clone().plus(term("turnout", zone)?);
+        let sum = sum.plus(term("trimming and sanding", &house.rule("off-the-edge"))?);
+        Ok(sum.plus(term("rough-rounding", &house.rule("cut"))?))
+    };
+    let lasted_in = under.clone().plus(term("over the insole", &house.rule("lasted-inward"))?);
+    let margin = |place, stated: &Val<Amount>, needed| -> Built<Margin> {
+        let (margin, pincers) = (of(stated)?, house.rule("pincers")?);
+        Ok(Margin {
+            place,
+            stated: margin.it.nominal(),
+            origin: margin.origin.clone(),
+            needed,
+            free: Sum::new().plus(term("margin", stated)?).less(&under),
+            pincers: (pincers.it.nominal(), pincers.origin),
+        })
+    };
+    Ok(vec![
+        margin("toe", toe, turned_out(&turnout.forepart)?)?,
+        margin("joints", joints, turned_out(&turnout.forepart)?)?,
+        margin("heel", heel, lasted_in)?,
+    ])
+}
+
+/// Margins are cut to a nominal: what varies is in the stack, not here.
+fn term(what: &str, value: &Val<Amount>) -> Built<Term> {
+    let value = of(value)?;
+    Ok(Term {
+        what: what.into(),
+        coefficient: 1.0,
+        spread: Spread::exactly(value.it.nominal()),
+        source: None,
+        origin: value.origin.clone(),
+        tolerance: None,
+    })
+}

@@ -1,0 +1,78 @@
+//! # waist/rigid-shank
+//!
+//! No clinch nail stands in a rigid shank.
+//!
+//! ## At the bench
+//!
+//! A nail driven on steel or board turns, comes out beside it, or splits it, and the boot is scrap with its last
+//! still in.
+//!
+//! ## Formula
+//!
+//! A shank that is marked `rigid` lies in its zone over its breadth, centred in the bottom there. Every nail of
+//! waist and seat stands outside it.
+//!
+//! ## Fails
+//!
+//! ```text
+//! layer shank { of bend 10 iron;  covers waist;  breadth 60 mm;  rigid }      # the waist's nails stand in it
+//! ```
+//!
+//! ## Mended
+//!
+//! ```text
+//! layer shank { of bend 10 iron;  covers waist;  breadth 30 mm;  rigid }
+//! ```
+//!
+//! ## Source
+//!
+//! Common practice, no source.
+
+use super::Rule;
+use super::judgement::{Judgement, Moves, Words, judged};
+use crate::build::{Build, NailsBuilt, of};
+use crate::language::Hole;
+
+/// The rule.
+pub(super) struct WaistRigidShank;
+
+impl Rule for WaistRigidShank {
+    fn name(&self) -> &'static str {
+        "waist/rigid-shank"
+    }
+
+    fn source(&self) -> &'static str {
+        include_str!("waist_rigid_shank.rs")
+    }
+
+    fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
+        let lines = [("waist nails", &build.waist), ("seat nails", &build.seat)];
+        let of_line = |(subject, nails): (&'static str, &Option<_>)| {
+            nails.as_ref().map(|nails| {
+                judged(subject, nails, |nails| {
+                    judge(build, subject, nails).unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
+                })
+            })
+        };
+        lines.into_iter().filter_map(of_line).flatten().collect()
+    }
+
+    fn words(&self, judgement: &Judgement) -> Words {
+        let message = format!("{} stand in a rigid layer", judgement.subject);
+        Words { message, help: vec!["make it narrower, or move the nails out towards the feather".to_owned()] }
+    }
+}
+
+fn judge(build: &Build<'_>, subject: &'static str, nails: &NailsBuilt) -> Result<Vec<Judgement>, Hole> {
+    let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
+    let rigid = nails.in_rigid.iter().map(|(role, count)| {
+        let mut judgement = Judgement::yes_no(subject, *count == 0);
+        if let Some(layer) = bottom.layer(*role).filter(|_| *count > 0) {
+            judgement.facts.push(format!("{count} of {} stand in the {}", nails.places.len(), role.name()));
+            let origin = layer.breadth.as_ref().map_or(Ok(&of(&layer.of)?.origin), |it| of(it).map(|it| &it.origin))?;
+            judgement = judgement.at(origin.clone(), "rigid").lever(origin.clone(), Moves::Down);
+        }
+        Ok(judgement)
+    });
+    rigid.collect()
+}
