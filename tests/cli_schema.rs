@@ -49,3 +49,14 @@ fn figures() {
     let size = &document["models"][0]["sizes"][0];
     assert_eq!((size["size"].as_str(), size["system"].as_str()), (Some("9 D"), Some("us-men")));
 }
+
+#[test]
+fn derivations() {
+    let case = case().demo();
+    for rule in hobnail::rules::all() {
+        let arguments = ["explain", rule.name(), "specs/models/muster-10.hob", "--format", "json", "--size", "9..10 D"];
+        let document = valid(&case.run(&arguments).out, "explain-1.json");
+        assert_eq!(document["version"], hobnail::report::EXPLAIN_SCHEMA);
+        assert_eq!(document["rule"], rule.name());
+    }
+}

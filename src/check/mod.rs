@@ -16,7 +16,7 @@ pub use fingerprint::fingerprint;
 use crate::build::{Figures, Plan, figures};
 use crate::finding::{Finding, Severity};
 use crate::measure::Size;
-use crate::rules::{Judgement, Verdict, all};
+use crate::rules::{Judgement, Rule, Verdict, all};
 use crate::source::SourceId;
 use crate::spec::{Loaded, Model, Shop, World, worlds};
 use group::Judged;
@@ -88,6 +88,34 @@ impl Checked {
             Figured { checked: *checked, figures, fingerprint }
         };
         model.sizes.par_iter().map(one).collect()
+    }
+}
+
+/// A judgement with what it was made of.
+#[derive(Debug)]
+pub struct Derived<'c> {
+    /// The model.
+    pub model: &'c ModelChecked,
+    /// The size.
+    pub size: Size,
+    /// What the rule says, whether it passes or not.
+    pub judgement: Judgement,
+}
+
+impl Checked {
+    /// Everything that one rule says of the models of this run in the sizes that are wanted of each.
+    pub fn derived(&self, rule: &dyn Rule, sizes: impl Fn(&ModelChecked) -> Vec<Size>) -> Vec<Derived<'_>> {
+        let mut all = Vec::new();
+        for model in &self.models {
+            let world = &self.worlds[model.place.0];
+            let Some(shop) = &world.shop else { continue };
+            let plan = Plan::new(&world.models[model.place.1], shop);
+            for size in sizes(model) {
+                let judged = rule.judge(&plan.build(size));
+                all.extend(judged.into_iter().map(|judgement| Derived { model, size, judgement }));
+            }
+        }
+        all
     }
 }
 

@@ -40,6 +40,8 @@ pub(super) enum Command {
     New(NewArgs),
     /// List every rule and every fault by name
     Rules,
+    /// Show the page of RULE; with FILE, how it comes to its verdict on the models in it, passing or not
+    Explain(ExplainArgs),
 }
 
 /// What is judged, and how what is found is shown.
@@ -49,6 +51,13 @@ pub(super) struct Judged {
     #[arg(required = true, value_name = "FILE")]
     pub files: Vec<String>,
 
+    #[command(flatten)]
+    pub how: How,
+}
+
+/// Which sizes are judged, and how what is found is shown.
+#[derive(Debug, Args)]
+pub(super) struct How {
     /// The path that standard input would have: its `use` lines are relative to it
     #[arg(long = "as", value_name = "PATH")]
     pub as_path: Option<PathBuf>,
@@ -100,6 +109,20 @@ pub(super) struct SheetsArgs {
 fn station() -> impl TypedValueParser<Value = Station> {
     PossibleValuesParser::new(Station::ALL.iter().map(|station| station.name()))
         .map(|name| Station::ALL.iter().copied().find(|station| station.name() == name).unwrap_or(Station::Cutting))
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ExplainArgs {
+    /// The name of a rule or of a fault, as `hobnail rules` lists them
+    #[arg(value_name = "RULE")]
+    pub rule: String,
+
+    /// Files with models, on which the rule is worked out; in the last's base size, if no size is given
+    #[arg(value_name = "FILE")]
+    pub files: Vec<String>,
+
+    #[command(flatten)]
+    pub how: How,
 }
 
 #[derive(Debug, Args)]

@@ -7,9 +7,9 @@ use super::{Stop, Verdict};
 use crate::report;
 
 pub(super) fn run(args: &CheckArgs, output: &Output) -> Result<Verdict, Stop> {
-    let outcome = Outcome::of(&args.judged)?;
+    let outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
     let run = outcome.report();
-    let format = args.judged.format.format();
+    let format = args.judged.how.format.format();
     output.write(Stream::Out, |out, look| report::findings(out, &run, format, look))?;
-    Ok(verdict(&run, &args.judged))
+    Ok(verdict(&run, &args.judged.how))
 }

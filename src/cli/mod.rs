@@ -4,6 +4,7 @@
 mod args;
 mod check;
 mod disk;
+mod explain;
 mod figures;
 mod judge;
 mod new;
@@ -55,6 +56,7 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
         Command::Check(args) => check::run(&args, &output),
         Command::Sheets(args) => sheets::run(&args, &output),
         Command::Figures(args) => figures::run(&args, &output),
+        Command::Explain(args) => explain::run(&args, &output),
         Command::New(args) => new::run(&args, &output),
         Command::Rules => rules::run(&output),
     }

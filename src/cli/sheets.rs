@@ -20,10 +20,10 @@ use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
-    let outcome = Outcome::of(&args.judged)?;
+    let outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
     let run = outcome.report();
-    show_aside(&run, &args.judged, output)?;
-    let verdict = verdict(&run, &args.judged);
+    show_aside(&run, &args.judged.how, output)?;
+    let verdict = verdict(&run, &args.judged.how);
     let printable: Vec<&ModelChecked> = outcome.checked.models.iter().filter(|model| prints(model)).collect();
     if printable.is_empty() {
         return Ok(verdict);

@@ -1,5 +1,6 @@
 //! Findings and figures to a terminal, to short lines and to JSON. Renders; judges and computes nothing.
 
+mod explain;
 mod human;
 mod json;
 mod number;
@@ -13,10 +14,11 @@ mod table;
 mod theme;
 mod words;
 
-pub use json::{FIGURES_SCHEMA, FINDINGS_SCHEMA};
+pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA};
 pub use run::{Counts, MAX_FAULTS, Run};
 
-use crate::check::{Figured, ModelChecked};
+use crate::check::{Derived, Figured, ModelChecked};
+use crate::rules::Rule;
 use std::io::{self, Write};
 
 /// How something is written out.
@@ -67,6 +69,25 @@ pub fn figures(
         Format::Human => table::write(out, run, figured, look),
         Format::Short => short::figures(out, run, figured),
         Format::Json => json::figures(out, run, figured),
+    }
+}
+
+/// Writes how a rule comes to its verdicts, passing or not.
+///
+/// # Errors
+/// What `out` answers.
+pub fn explain(
+    out: &mut dyn Write,
+    run: &Run<'_>,
+    rule: &dyn Rule,
+    derived: &[Derived<'_>],
+    format: Format,
+    look: Look,
+) -> io::Result<()> {
+    match format {
+        Format::Human => explain::write(out, run, rule, derived, look),
+        Format::Short => explain::short(out, rule, derived),
+        Format::Json => json::explain(out, run, rule, derived),
     }
 }
 

@@ -31,6 +31,20 @@ pub enum Moves {
     Another,
 }
 
+impl Verdict {
+    /// In a word.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        match self {
+            Verdict::Passes => "passes",
+            Verdict::Tight(_) => "tight",
+            Verdict::Noted => "noted",
+            Verdict::Refused => "refused",
+            Verdict::NotJudged(_) => "not judged",
+        }
+    }
+}
+
 /// A choice that moves the margin.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Lever {

@@ -91,6 +91,15 @@ pub fn page(rule: &dyn Rule) -> String {
     page
 }
 
+/// One section of a rule's page, without its heading.
+#[must_use]
+pub fn section(rule: &dyn Rule, heading: &str) -> String {
+    let page = page(rule);
+    let start = format!("## {heading}");
+    let lines = page.lines().skip_while(|line| *line != start).skip(1).take_while(|line| !line.starts_with("## "));
+    lines.collect::<Vec<_>>().join("\n").trim().to_owned()
+}
+
 /// The first sentence of a rule's page: what it checks.
 #[must_use]
 pub fn gist(rule: &dyn Rule) -> String {

@@ -1,16 +1,21 @@
 //! Findings and figures as JSON documents, each with a committed schema of its own version.
 
+mod explain;
 mod figures;
 mod findings;
 mod origin;
 #[cfg(test)]
 mod schema;
 
+pub(super) use explain::write as explain;
 pub(super) use figures::{attached, write as figures};
 pub(super) use findings::write as findings;
 
 use serde::Serialize;
 use std::io::{self, Write};
+
+/// The version of documents of derivations.
+pub const EXPLAIN_SCHEMA: &str = "hobnail/explain/1";
 
 /// The version of documents of findings.
 pub const FINDINGS_SCHEMA: &str = "hobnail/findings/1";

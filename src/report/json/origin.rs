@@ -76,7 +76,7 @@ pub(super) struct OriginDoc<'d> {
 }
 
 impl<'d> OriginDoc<'d> {
-    fn of(origin: &'d Origin, places: &Places<'d>) -> Self {
+    pub fn of(origin: &'d Origin, places: &Places<'d>) -> Self {
         let (provenance, inherited) = match origin.provenance {
             Provenance::Written => (ProvenanceDoc::Written, None),
             Provenance::Inherited(like) => (ProvenanceDoc::Inherited, Some(like)),

@@ -4,13 +4,17 @@
 
 #![expect(clippy::disallowed_methods, reason = "a test that reads and writes committed files")]
 
-use super::{figures, findings};
+use super::{explain, figures, findings};
 use std::fs;
 use std::path::Path;
 
 #[test]
 fn the_committed_schemas_are_those_of_the_code() {
-    let schemas = [("findings-1.json", findings::schema()), ("figures-1.json", figures::schema())];
+    let schemas = [
+        ("explain-1.json", explain::schema()),
+        ("findings-1.json", findings::schema()),
+        ("figures-1.json", figures::schema()),
+    ];
     for (name, schema) in schemas {
         let text = serde_json::to_string_pretty(&schema).expect("a schema is JSON") + "\n";
         let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/schema").join(name);
