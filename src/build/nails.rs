@@ -130,6 +130,22 @@ pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine
     })
 }
 
+impl NailsBuilt {
+    /// From the foremost nail on each side to where the forefoot's row begins on that side, mm: outside, inside.
+    #[must_use]
+    pub fn to_forefoot(&self, forefoot: &super::ForefootBuilt) -> Option<(f64, f64)> {
+        let foremost = |side: Side| {
+            let of_side = self.places.iter().filter(|place| place.side == side);
+            of_side.map(|place| place.point).max_by(|a, b| a.x.total_cmp(&b.x))
+        };
+        let end = |t: f64| forefoot.row.point(t);
+        Some((
+            foremost(Side::Outside)?.distance(end(forefoot.from)),
+            foremost(Side::Inside)?.distance(end(forefoot.to)),
+        ))
+    }
+}
+
 /// Whole gaps on a line: nails are `floor(length / apart) + 1`, the spacing evened.
 fn gaps(length: f64, apart: f64) -> usize {
     let whole = (length / apart + crate::measure::SLACK).floor().clamp(0.0, 10_000.0);

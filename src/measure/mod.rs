@@ -15,7 +15,7 @@ mod unit;
 pub use amount::{Amount, AmountFault, Quantity, Shape};
 pub use exact::{Exact, exact, to_f64};
 pub use fits::{SLACK, fits};
-pub use number::{Form, MAX_DIGITS, Number, NumberFault, parse_number};
+pub use number::{Form, MAX_DIGITS, Number, NumberFault, inches, parse_number};
 pub use share::{pairs_failing, share_above, share_below};
 pub use size::{Size, System, Width, parse_width};
 pub use spread::{Spread, Window};

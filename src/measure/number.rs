@@ -145,6 +145,20 @@ fn decimal_text(value: Exact, places: usize) -> String {
     format!("{:.places$}", super::exact::to_f64(value))
 }
 
+/// Inches to the nearest eighth, as a rule shows them: `1 1/4`, `7/8`, `2`.
+#[must_use]
+pub fn inches(value: f64) -> String {
+    #[expect(clippy::cast_possible_truncation, reason = "no boot is a million inches tall")]
+    let eighths = (value * 8.0).round().clamp(-8e6, 8e6) as i64;
+    let (whole, rest) = (eighths / 8, (eighths % 8).abs());
+    let shared = [4, 2, 1].into_iter().find(|shared| rest % shared == 0).unwrap_or(1);
+    match (whole, rest) {
+        (whole, 0) => whole.to_string(),
+        (0, rest) => format!("{}/{}", rest / shared, 8 / shared),
+        (whole, rest) => format!("{whole} {}/{}", rest / shared, 8 / shared),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -174,5 +188,12 @@ mod tests {
         assert_eq!(alike("1.0", 5, 4), Ok("1.25".to_owned()));
         assert_eq!(alike("1 1/2", 9, 4), Ok("2 0.5/2".to_owned()));
         assert_eq!(alike("12", 10, 1), Ok("10".to_owned()));
+    }
+
+    #[test]
+    fn inches_are_read_off_a_rule() {
+        for (value, said) in [(1.25, "1 1/4"), (0.875, "7/8"), (2.0, "2"), (1.9, "1 7/8"), (0.5, "1/2"), (0.0, "0")] {
+            assert_eq!(inches(value), said);
+        }
     }
 }

@@ -1,7 +1,7 @@
 //! Numbers as people read them: as many decimals as their unit deserves.
 
 use crate::build::Datum;
-use crate::measure::{Spread, Window};
+use crate::measure::{Spread, Window, inches};
 
 /// Decimals that a unit is shown with.
 fn decimals(unit: &str) -> usize {
@@ -15,6 +15,9 @@ fn decimals(unit: &str) -> usize {
 
 /// One number in a unit, without the unit.
 fn number(value: f64, unit: &str) -> String {
+    if unit == "in" {
+        return inches(value);
+    }
     let places = decimals(unit);
     let text = format!("{value:.places$}");
     let text = if unit.is_empty() { trimmed(&text).to_owned() } else { text };

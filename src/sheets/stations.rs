@@ -391,7 +391,7 @@ fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
             "heel.sand-breast",
             "heel.length",
             "heel.visible-back",
-            "heel.visible-eighths",
+            "heel.visible-inches",
             "heel.visible-breast",
         ],
     );
@@ -444,7 +444,7 @@ fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
         ("sole.from-edge", Some(words::ROW_FROM_EDGE)),
         ("edge.forepart", None),
-        ("heel.visible-eighths", Some(words::HEEL_SEEN)),
+        ("heel.visible-inches", Some(words::HEEL_SEEN)),
         ("shaft.inside", None),
     ]);
     sheets.steps();

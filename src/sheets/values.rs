@@ -1,6 +1,7 @@
 //! Figures as a sheet prints them: the same number as everywhere, rounded to what a bench can use.
 
 use crate::build::{Datum, Figure, Figures};
+use crate::measure::inches;
 
 /// A figure's value with its unit.
 pub(super) fn with_unit(figure: &Figure) -> String {
@@ -42,6 +43,9 @@ fn places(unit: &str) -> usize {
 }
 
 fn trimmed(value: f64, places: usize, unit: &str) -> String {
+    if unit == "in" {
+        return inches(value);
+    }
     let text = format!("{value:.places$}");
     let whole = matches!(unit, "Nm" | "tex" | "spi" | "minutes" | "" | "1/8 in" | "%" | "deg")
         || text.ends_with(&"0".repeat(places));

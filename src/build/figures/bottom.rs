@@ -22,6 +22,12 @@ pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
         }
         if let Some(Ok(nails)) = nails {
             line_of_nails(key, nails, list);
+            if let (Some(Ok(forefoot)), "waist") = (&build.forefoot, key)
+                && let Some((outside, inside)) = nails.to_forefoot(forefoot)
+            {
+                list.number("waist.to-forefoot-outside", "last nail to the forefoot row, outside", "mm", outside);
+                list.number("waist.to-forefoot-inside", "last nail to the forefoot row, inside", "mm", inside);
+            }
         }
     }
 }
@@ -141,12 +147,12 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         ("heel.visible-back", "heel seen at the back", heel.visible_back),
         ("heel.visible-breast", "heel seen at the breast", heel.visible_breast),
         (
-            "heel.visible-eighths",
+            "heel.visible-inches",
             "heel seen at the back, nearest eighth of an inch",
-            (heel.visible_back / 3.175).round(),
+            (heel.visible_back / 3.175).round() / 8.0,
         ),
     ] {
-        let unit = if key.ends_with("eighths") { "1/8 in" } else { "mm" };
+        let unit = if key.ends_with("inches") { "in" } else { "mm" };
         list.number(key, label, unit, value);
     }
     if let Some(wedge) = heel.wedge_at_breast {

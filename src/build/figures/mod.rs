@@ -7,7 +7,7 @@ mod upper;
 
 use super::figure::Datum;
 use super::{Build, Built, Figures};
-use crate::measure::{Amount, Kind, Shape};
+use crate::measure::{Amount, Shape};
 use crate::spec::Val;
 
 /// All figures of a build, in the order of the work.
@@ -57,7 +57,7 @@ impl List {
             Shape::Exact(_) => Datum::Number(value.it.nominal()),
             _ => Datum::Spread(value.it.spread()),
         };
-        self.figures.push(key, label, unit(value.it.kind), datum);
+        self.figures.push(key, label, value.it.kind.base_unit(), datum);
     }
 
     fn maybe(&mut self, key: &str, label: &str, value: Option<&Val<Amount>>) {
@@ -68,7 +68,7 @@ impl List {
 
     fn window(&mut self, key: &str, label: &str, value: Option<&Val<Amount>>) {
         if let Some(Ok(value)) = value {
-            self.figures.push(key, label, unit(value.it.kind), Datum::Window(value.it.window()));
+            self.figures.push(key, label, value.it.kind.base_unit(), Datum::Window(value.it.window()));
         }
     }
 
@@ -100,23 +100,5 @@ impl List {
         if let Ok(value) = value {
             self.number(key, label, unit, *value);
         }
-    }
-}
-
-/// The base unit of a kind, as figures print it.
-fn unit(kind: Kind) -> &'static str {
-    match kind {
-        Kind::Length | Kind::Thickness => "mm",
-        Kind::Pitch => "spi",
-        Kind::ThreadSize => "tex",
-        Kind::NeedleSize => "Nm",
-        Kind::Force => "N",
-        Kind::Angle => "deg",
-        Kind::Share => "%",
-        Kind::Area => "dm2",
-        Kind::Density => "g/cm3",
-        Kind::Coverage => "g/m2",
-        Kind::Time => "minutes",
-        Kind::Number => "",
     }
 }
