@@ -28,6 +28,7 @@ mod region;
 mod root;
 mod spline;
 mod straight;
+mod svg;
 mod trim;
 
 pub use loops::{SelfCrossing, self_crossing};
@@ -39,4 +40,5 @@ pub use rail::{Jump, Rail, Tightest};
 pub use region::Breadth;
 pub use spline::{ClosedCurve, CurveFault, Frame};
 pub use straight::Straight;
+pub use svg::{SvgFault, half_breadths};
 pub use trim::{Contour, TRIM_TOLERANCE, Trimmed};

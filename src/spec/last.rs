@@ -72,13 +72,14 @@ pub(super) fn last(name: &str, title: &str, span: Span, fields: &Fields<'_>, fin
     };
     let made = fields.need("made", findings).and_then(|field| Made::read(&field, findings));
     let base = base(fields, &made, name, findings);
+    let bottom = positive(fields.amount("bottom", findings), findings);
     Last {
         name: name.to_owned(),
         title: title.to_owned(),
         span,
         base,
         stick: positive(fields.amount("stick", findings), findings),
-        bottom: positive(fields.amount("bottom", findings), findings),
+        bottom: bottom.clone(),
         ball: positive(fields.amount("ball", findings), findings),
         tread: fields.maybe_amount("tread"),
         seat_breadth: fields.maybe_amount("seat-breadth"),
@@ -93,7 +94,7 @@ pub(super) fn last(name: &str, title: &str, span: Span, fields: &Fields<'_>, fin
         made,
         by_size: grade("size"),
         by_width: grade("width"),
-        outline: outline(fields, findings),
+        outline: outline(fields, &bottom, findings),
     }
     .in_order(findings)
     .fitted(findings)
@@ -148,10 +149,13 @@ fn positive(value: Val<Amount>, findings: &mut Vec<Finding>) -> Val<Amount> {
     Err(hole)
 }
 
-fn outline(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Vec<Station>> {
+fn outline(fields: &Fields<'_>, bottom: &Val<Amount>, findings: &mut Vec<Finding>) -> Val<Vec<Station>> {
     let field = fields.need("outline", findings)?;
     let inner = field.inner().ok_or_else(|| field.lost())?;
     let rows = inner.all("at");
+    if let Some(path) = inner.get("path") {
+        return drawn(&path, rows.first(), bottom, findings);
+    }
     let mut stations = Vec::with_capacity(rows.len());
     for row in &rows {
         let half = |word: &str| row.clause_amount(word).transpose();
@@ -169,11 +173,41 @@ fn outline(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Vec<Station>
     Ok(Valued { it: stations, origin: field.origin(field.force.statement.span) })
 }
 
-fn report(row: &Field<'_>, message: String, findings: &mut Vec<Finding>) -> Hole {
-    let finding = Finding::fault(FaultName::VALUE_MISSING, row.force.statement.span, message);
-    let hole = hole_of(&finding, row.force.statement.span);
+/// An outline drawn as an SVG path: stations are read off it.
+fn drawn(
+    path: &Field<'_>,
+    at: Option<&Field<'_>>,
+    bottom: &Val<Amount>,
+    findings: &mut Vec<Finding>,
+) -> Val<Vec<Station>> {
+    let (text, bottom) = (path.text(0)?, bottom.as_ref().map_err(|hole| *hole)?.it.nominal());
+    if let Some(at) = at {
+        let message = "an outline is drawn, or measured at stations, not both".to_owned();
+        return Err(report_as(FaultName::VALUE_NONSENSE, at.force.statement.span, message, findings));
+    }
+    match geometry::half_breadths(&text.it, bottom) {
+        Ok(stations) => {
+            let span = text.span();
+            let share = |station: &geometry::Station| station.x / bottom;
+            let read =
+                |it: &geometry::Station| Station { share: share(it), inside: it.inside, outside: it.outside, span };
+            Ok(text.map(|_| stations.iter().map(read).collect()))
+        }
+        Err(fault) => {
+            Err(report_as(FaultName::OUTLINE_CROSSES, text.span(), format!("this is no outline: {fault}"), findings))
+        }
+    }
+}
+
+fn report_as(name: FaultName, span: Span, message: String, findings: &mut Vec<Finding>) -> Hole {
+    let finding = Finding::fault(name, span, message);
+    let hole = hole_of(&finding, span);
     findings.push(finding);
     hole
+}
+
+fn report(row: &Field<'_>, message: String, findings: &mut Vec<Finding>) -> Hole {
+    report_as(FaultName::VALUE_MISSING, row.force.statement.span, message, findings)
 }
 
 impl Last {

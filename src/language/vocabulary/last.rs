@@ -95,12 +95,20 @@ static OUTLINE: BlockDef = BlockDef {
     name: "outline",
     says: "Points of the bottom's outline, heel to toe. The first and the last stand on the centre line.",
     removable: false,
-    statements: &[word("at", "The half-breadths at one station.")
-        .slots(&[SHARE])
-        .clauses(&[
-            clause("inside", &[LENGTH.within(0.0, 150.0)], "from the centre line to the inside edge"),
-            clause("outside", &[LENGTH.within(0.0, 150.0)], "from the centre line to the outside edge"),
-        ])
-        .key(Key::First)
-        .example("at 5 % inside 25.2 mm outside 25.4 mm", "at 5 % inside 25.2 outside 25.4 mm")],
+    statements: &[
+        word(
+            "path",
+            "The whole outline as an SVG path in mm: x from the heel along the centre line, y towards the outside.",
+        )
+        .slots(&[slot(SlotKind::Text)])
+        .example("path \"M 0 0 C 0 45 276 45 276 0 C 276 -45 0 -45 0 0 Z\"", "path 276 mm"),
+        word("at", "The half-breadths at one station.")
+            .slots(&[SHARE])
+            .clauses(&[
+                clause("inside", &[LENGTH.within(0.0, 150.0)], "from the centre line to the inside edge"),
+                clause("outside", &[LENGTH.within(0.0, 150.0)], "from the centre line to the outside edge"),
+            ])
+            .key(Key::First)
+            .example("at 5 % inside 25.2 mm outside 25.4 mm", "at 5 % inside 25.2 outside 25.4 mm"),
+    ],
 };
