@@ -119,7 +119,7 @@ fn reaches_seat(layer: &Layer) -> Built<bool> {
 }
 
 /// Layers under the seat and the outer that is lasted in there.
-fn under_seat(model: &Model) -> Built<Sum> {
+pub(super) fn under_seat(model: &Model) -> Built<Sum> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let mut sum = under(bottom, false)?;
     if let Some(part) = model.seat_part()? {

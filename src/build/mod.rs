@@ -15,6 +15,7 @@ mod rows;
 mod seams;
 mod stack;
 mod thread;
+mod upper;
 
 pub use amounts::{base, mm, of, plain};
 pub use figure::{Datum, Figure, Figures};
@@ -30,10 +31,15 @@ pub use rows::{RowBuilt, SoleRows};
 pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Lying, Mode, Peak, Stack};
 pub use thread::ThreadUse;
+pub use upper::{
+    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, LapBuilt, Left, ShaftBuilt, SkiveBuilt, SkiverLimit, StayBuilt,
+    Through, UpperBuilt, UpperRow, UpperSeam, Web,
+};
 
 use crate::language::Hole;
 use crate::measure::Size;
 use crate::spec::{House, Model, Shop};
+use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
 pub const COMPUTATION: u32 = 1;
@@ -48,8 +54,10 @@ pub struct Plan<'m> {
     pub model: &'m Model,
     /// The shop's house rules.
     pub house: &'m House,
+    shop: &'m Shop,
     base: Built<last::Base>,
     seams: Vec<SeamBuilt>,
+    upper: Arc<UpperBuilt>,
 }
 
 /// One model in one size.
@@ -69,6 +77,10 @@ pub struct Build<'m> {
     pub heel: Option<Built<HeelBuilt>>,
     pub parts: Vec<PartBuilt>,
     pub seams: Vec<SeamBuilt>,
+    pub upper: Arc<UpperBuilt>,
+    pub shaft: Option<Built<ShaftBuilt>>,
+    pub claim: Option<Built<ClaimBuilt>>,
+    pub facing: Option<Built<FacingBuilt>>,
 }
 
 impl<'m> Plan<'m> {
@@ -76,7 +88,8 @@ impl<'m> Plan<'m> {
     #[must_use]
     pub fn new(model: &'m Model, shop: &'m Shop) -> Self {
         let base = model.last.as_ref().map_err(|hole| *hole).and_then(|last| last::Base::of(&last.it));
-        Self { model, house: &shop.house, base, seams: seams::seams(model) }
+        let upper = Arc::new(upper::upper(model, shop));
+        Self { model, house: &shop.house, shop, base, seams: seams::seams(model), upper }
     }
 
     /// Builds one size.
@@ -106,6 +119,9 @@ impl<'m> Plan<'m> {
             .heel
             .as_ref()
             .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
+        let shaft = last.as_ref().ok().and_then(|last| upper::shaft(model, last, heel.as_ref()));
+        let claim = upper::claim(model, shaft.as_ref(), heel.as_ref());
+        let facing = last.as_ref().ok().and_then(|last| upper::facing(model, self.shop, last));
         Build {
             model,
             house,
@@ -116,6 +132,10 @@ impl<'m> Plan<'m> {
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
             seams: self.seams.clone(),
+            upper: Arc::clone(&self.upper),
+            shaft,
+            claim,
+            facing,
             last,
             lines,
             rows,

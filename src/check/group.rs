@@ -161,8 +161,7 @@ fn labels(judgement: &Judgement) -> Vec<Label> {
         add(origin, text.clone());
     }
     for term in &judgement.terms.terms {
-        let times =
-            if term.coefficient.abs() > 1.0 { format!("{} x ", number(term.coefficient, 1.0)) } else { String::new() };
+        let times = times(term.coefficient);
         let value = number(term.spread.nominal, 1.0);
         let half = term.spread.half();
         let text = if half > 0.0 && term.spread.nominal == 0.0 {
@@ -195,6 +194,12 @@ fn labels(judgement: &Judgement) -> Vec<Label> {
     labels
 }
 
+/// `0.58 x `: how often a term counts, where it is not once.
+fn times(coefficient: f64) -> String {
+    let once = (coefficient.abs() - 1.0).abs() < 1e-9;
+    if once { String::new() } else { format!("{} x ", number(coefficient, 1.0)) }
+}
+
 fn notes(judgement: &Judgement) -> Vec<String> {
     let mut notes = Vec::new();
     if judgement.terms.terms.len() > 1 {
@@ -206,11 +211,7 @@ fn notes(judgement: &Judgement) -> Vec<String> {
             .iter()
             .filter(|term| term.spread.nominal != 0.0)
             .map(|term| {
-                let times = if term.coefficient.abs() > 1.0 {
-                    format!("{} x ", number(term.coefficient, 1.0))
-                } else {
-                    String::new()
-                };
+                let times = times(term.coefficient);
                 format!("{times}{} {}", number(term.spread.nominal, judgement.margin), term.what)
             })
             .collect();

@@ -1,7 +1,13 @@
 //! One file a rule: its name, what it judges, its words. A rule computes nothing that `build` should own.
 
+mod claim_height;
+mod ends;
 mod forefoot_misses_insole;
 mod forefoot_nailed;
+mod forefoot_shaft;
+mod hardware_reach;
+mod hardware_spacing;
+mod hardware_through;
 mod heel_height;
 mod heel_lugs_under_base;
 mod jaw_needle;
@@ -11,6 +17,15 @@ mod jaw_thread;
 mod judgement;
 mod rows_edge;
 mod rows_turnout;
+mod skiver_limits;
+mod upper_fold;
+mod upper_gusset;
+mod upper_least_substance;
+mod upper_row_edge;
+mod upper_sews;
+mod upper_stay;
+mod upper_step;
+mod upper_weakened;
 mod waist_clinch;
 mod window;
 mod words;
@@ -50,6 +65,20 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &waist_clinch::WaistClinch,
         &heel_height::HeelHeight,
         &heel_lugs_under_base::HeelLugsUnderBase,
+        &upper_row_edge::UpperRowEdge,
+        &upper_sews::UpperSews,
+        &upper_least_substance::UpperLeastSubstance,
+        &upper_step::UpperStep,
+        &upper_weakened::UpperWeakened,
+        &upper_stay::UpperStay,
+        &upper_fold::UpperFold,
+        &upper_gusset::UpperGusset,
+        &skiver_limits::SkiverLimits,
+        &hardware_reach::HardwareReach,
+        &hardware_through::HardwareThrough,
+        &hardware_spacing::HardwareSpacing,
+        &forefoot_shaft::ForefootShaft,
+        &claim_height::ClaimHeight,
     ]
 }
 
