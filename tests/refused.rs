@@ -190,7 +190,9 @@ fn each_rule_has_a_file_and_each_file_a_rule() {
     let files = demo.list("specs/refused/");
     for rule in all() {
         let file = format!("specs/refused/{}.hob", rule.name().replace('/', "-"));
-        assert!(files.contains(&file), "{} has no {file}", rule.name());
+        // A rule that refuses nothing has its file among the builds that are worth a note.
+        let noted = !demo.list(&file.replace("/refused/", "/noted/")).is_empty();
+        assert!(files.contains(&file) || noted, "{} has no {file}", rule.name());
     }
     for path in &files {
         let stem = path.trim_start_matches("specs/refused/").trim_end_matches(".hob");

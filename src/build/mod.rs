@@ -8,6 +8,7 @@ mod heel;
 mod last;
 mod lines;
 mod nails;
+mod needle;
 mod outer;
 mod parts;
 mod ply;
@@ -25,6 +26,7 @@ pub use heel::HeelBuilt;
 pub use last::GradedLast;
 pub use lines::Lines;
 pub use nails::{NailPlace, NailsBuilt};
+pub use needle::NeedleBuilt;
 pub use parts::PartBuilt;
 pub use ply::Ply;
 pub use rows::{RowBuilt, SoleRows};
@@ -42,7 +44,7 @@ use crate::spec::{House, Model, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 1;
+pub const COMPUTATION: u32 = 2;
 
 /// A part of a build, or the hole of the fault because of which it is not known.
 pub type Built<T> = Result<T, Hole>;
@@ -77,6 +79,7 @@ pub struct Build<'m> {
     pub heel: Option<Built<HeelBuilt>>,
     pub parts: Vec<PartBuilt>,
     pub seams: Vec<SeamBuilt>,
+    pub needles: Vec<NeedleBuilt>,
     pub upper: Arc<UpperBuilt>,
     pub shaft: Option<Built<ShaftBuilt>>,
     pub claim: Option<Built<ClaimBuilt>>,
@@ -119,6 +122,16 @@ impl<'m> Plan<'m> {
             .heel
             .as_ref()
             .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
+        let laid = needle::Laid {
+            sole: bottom.ok().map(|_| {
+                let shortest = |rows: &SoleRows| rows.rows.iter().map(|row| row.pitch).fold(f64::INFINITY, f64::min);
+                rows.as_ref().map_err(both).map(shortest)
+            }),
+            forefoot: forefoot.as_ref().and_then(|forefoot| match forefoot {
+                Ok(forefoot) => forefoot.stitches.map(|(_, pitch)| Ok(pitch)),
+                Err(hole) => Some(Err(*hole)),
+            }),
+        };
         let shaft = last.as_ref().ok().and_then(|last| upper::shaft(model, last, heel.as_ref()));
         let claim = upper::claim(model, shaft.as_ref(), heel.as_ref());
         let facing = last.as_ref().ok().and_then(|last| upper::facing(model, self.shop, last));
@@ -131,6 +144,7 @@ impl<'m> Plan<'m> {
             seat: on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true),
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
+            needles: needle::needles(&self.seams, house, laid),
             seams: self.seams.clone(),
             upper: Arc::clone(&self.upper),
             shaft,

@@ -15,6 +15,8 @@ mod jaw_pitch;
 mod jaw_sole_stack;
 mod jaw_thread;
 mod judgement;
+mod needle_perforation;
+mod needle_thread;
 mod rows_edge;
 mod rows_turnout;
 mod skiver_limits;
@@ -74,6 +76,8 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &upper_fold::UpperFold,
         &upper_gusset::UpperGusset,
         &skiver_limits::SkiverLimits,
+        &needle_perforation::NeedlePerforation,
+        &needle_thread::NeedleThread,
         &hardware_reach::HardwareReach,
         &hardware_through::HardwareThrough,
         &hardware_spacing::HardwareSpacing,
