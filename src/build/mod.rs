@@ -34,8 +34,8 @@ pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Lying, Mode, Peak, Stack};
 pub use thread::ThreadUse;
 pub use upper::{
-    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, LapBuilt, Left, ShaftBuilt, SkiveBuilt, SkiverLimit, StayBuilt,
-    Through, UpperBuilt, UpperRow, UpperSeam, Web,
+    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, Left, ShaftBuilt, SkiveBuilt,
+    SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web,
 };
 
 use crate::language::Hole;

@@ -66,7 +66,7 @@ impl Rule for NeedlePerforation {
 fn judge(needle: &NeedleBuilt) -> Result<Judgement, Hole> {
     let ((_, origin), share) = (needle.blade.clone()?, needle.perforation?);
     let (most, limit) = needle.most.clone()?;
-    let mut judgement = Judgement::new(&*needle.name, share, most, most - share, "of a stitch")
+    let mut judgement = Judgement::new(&*needle.name, share, most, most - share, "ratio")
         .lever(origin, Moves::Another)
         .limit_at(limit, "house rule: needle over stitch");
     if judgement.verdict == Verdict::Refused {

@@ -69,7 +69,7 @@ fn judge(needle: &NeedleBuilt) -> Result<Judgement, Hole> {
     let (blade, origin) = needle.blade.clone()?;
     let (value, (window, limit), unit, what) = match &needle.named {
         Some(named) => (blade * 100.0, named.clone()?, "Nm", "the maker's needles"),
-        None => (needle.over_thread?, needle.ratio.clone()?, "of the thread", "house rule: needle over thread"),
+        None => (needle.over_thread?, needle.ratio.clone()?, "ratio", "house rule: needle over thread"),
     };
     let mut judgement = Judgement::new(&*needle.name, value, window.nearer_end(value), inside(window, value), unit)
         .lever(origin, Moves::Another)

@@ -33,7 +33,7 @@ use super::Rule;
 use super::ends::{at_end, at_least};
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
-use crate::build::{Build, ClaimBuilt};
+use crate::build::{Build, ClaimBuilt, GussetBuilt};
 use crate::measure::fits;
 
 /// The rule.
@@ -70,16 +70,16 @@ impl Rule for UpperGusset {
 }
 
 fn judge(claim: &ClaimBuilt) -> Vec<Judgement> {
-    let of_gusset = |(part, sewn): &(std::sync::Arc<str>, crate::build::Built<_>)| {
-        let subject = format!("gusset of {part}");
-        match sewn {
-            Ok((sum, origin)) => {
-                let origin: &crate::source::Origin = origin;
-                at_least(subject, sum, claim.height)
-                    .lever(origin.clone(), Moves::Up)
-                    .limit_at(claim.origin.clone(), "claimed")
-            }
-            Err(hole) => Judgement::lost(subject, *hole),
+    let of_gusset = |gusset: &GussetBuilt| {
+        let subject = format!("gusset of {}", gusset.part);
+        let sum = match &gusset.sewn {
+            Ok(sum) => sum,
+            Err(hole) => return Judgement::lost(subject, *hole),
+        };
+        let judgement = at_least(subject, sum, claim.height).limit_at(claim.origin.clone(), "claimed");
+        match sum.terms.first() {
+            Some(term) => judgement.lever(term.origin.clone(), Moves::Up),
+            None => judgement,
         }
     };
     claim.gussets.iter().map(of_gusset).collect()

@@ -82,7 +82,7 @@ fn clear(stay: &StayBuilt) -> Result<Judgement, Hole> {
     let mut judgement = Judgement::new(&*stay.name, distance, allowance, distance - allowance, "mm")
         .lever(stay.rows_origin.clone()?, Moves::Another)
         .limit_at(origin, "the seam's allowance");
-    judgement.place = Some(format!("row {} of the stay", row));
+    judgement.place = Some(format!("row {row} of the stay"));
     Ok(judgement)
 }
 

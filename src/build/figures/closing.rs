@@ -93,8 +93,9 @@ pub(super) fn claim(build: &Build<'_>, list: &mut List) {
     let Some(Ok(claim)) = &build.claim else { return };
     sum("claims.has", "height there, as the claim measures it", &claim.has, list);
     list.number("claims.over", "over the claim, nominal", "mm", claim.has.nominal() - claim.height);
-    for (part, gusset) in &claim.gussets {
-        if let Ok((sewn, _)) = gusset {
+    for gusset in &claim.gussets {
+        let part = &gusset.part;
+        if let Ok(sewn) = &gusset.sewn {
             sum(&format!("claims.gusset-{part}"), &format!("gusset of {part}, as the claim measures"), sewn, list);
         }
     }

@@ -32,8 +32,17 @@ pub struct ClaimBuilt {
     pub from_heel: bool,
     /// What the boot has there.
     pub has: Sum,
-    /// Gussets: the part, how high it is sewn by the same datum, and where that was written.
-    pub gussets: Vec<(Arc<str>, Built<(Sum, Origin)>)>,
+    /// The gussets.
+    pub gussets: Vec<GussetBuilt>,
+}
+
+/// How high a gusset is sewn.
+#[derive(Clone, Debug)]
+pub struct GussetBuilt {
+    /// Its part.
+    pub part: Arc<str>,
+    /// How high it is sewn, measured as the claim measures.
+    pub sewn: Built<Sum>,
 }
 
 /// The shaft, if the model states one.
@@ -107,9 +116,9 @@ fn held(model: &Model, claim: &Claim, shaft: &ShaftBuilt, heel: Option<&Built<He
     let gussets = model.upper.as_ref().map_err(|hole| *hole)?.gussets.iter().map(|gusset| {
         let sewn = of(&gusset.to).map(|to| {
             let sewn = exact("gusset sewn up to", to.it.nominal(), &to.origin);
-            (Sum::new().plus(sewn).plus_all(under.clone()), to.origin.clone())
+            Sum::new().plus(sewn).plus_all(under.clone())
         });
-        (super::name_of(&gusset.part).into(), sewn)
+        GussetBuilt { part: super::name_of(&gusset.part).into(), sewn }
     });
     Ok(ClaimBuilt {
         height: height.it.nominal(),

@@ -138,14 +138,16 @@ fn spread_out(centres: &mut [Centre], grown: f64) {
     let (Some(first), Some(last)) = (centres.first().map(|it| it.at), centres.last().map(|it| it.at)) else { return };
     if last > first {
         let factor = ((last - first + grown) / (last - first)).max(0.0);
-        centres.iter_mut().for_each(|centre| centre.at = first + (centre.at - first) * factor);
+        for centre in centres {
+            centre.at = first + (centre.at - first) * factor;
+        }
     }
 }
 
 fn webs(centres: &[Centre], from_edge: f64, rows: &[f64], end: Option<f64>) -> Vec<Web> {
     let web = |what: &'static str, leather: f64, place: String| Web { what, leather, place };
     let between = centres.windows(2).map(|pair| {
-        let leather = pair[1].at - pair[0].at - (pair[0].punch + pair[1].punch) / 2.0;
+        let leather = pair[1].at - pair[0].at - f64::midpoint(pair[0].punch, pair[1].punch);
         web(
             "holes of the facing",
             leather,

@@ -9,7 +9,7 @@ mod row;
 mod skive;
 mod thinned;
 
-pub use claim::{ClaimBuilt, ShaftBuilt};
+pub use claim::{ClaimBuilt, GussetBuilt, ShaftBuilt};
 pub use facing::{Centre, FacingBuilt, Through, Web};
 pub use joined::{FoldBuilt, StayBuilt};
 pub use lap::{Beyond, LapBuilt};

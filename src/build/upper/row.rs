@@ -63,7 +63,7 @@ impl UpperSeam {
 
     /// The row whose sum is greatest by `of`; of equal ones the first.
     #[must_use]
-    pub fn thickest<'r>(rows: &'r [UpperRow], of: impl Fn(&Sum) -> f64) -> Option<&'r UpperRow> {
+    pub fn thickest(rows: &[UpperRow], of: impl Fn(&Sum) -> f64) -> Option<&UpperRow> {
         rows.iter().rev().max_by(|a, b| of(&a.stack).total_cmp(&of(&b.stack)))
     }
 }
