@@ -104,7 +104,7 @@ fn plainly(lap: &Lap) -> Refused {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 96, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn each_row_is_where_it_is_and_as_thick_as_plain_arithmetic_says(lap in laps()) {
