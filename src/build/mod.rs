@@ -10,6 +10,7 @@ mod last;
 mod lines;
 mod margins;
 mod nails;
+mod needle;
 mod outer;
 mod parts;
 mod ply;
@@ -17,6 +18,7 @@ mod rows;
 mod seams;
 mod stack;
 mod thread;
+mod upper;
 
 pub use amounts::{base, mm, of, plain};
 pub use figure::{Datum, Figure, Figures};
@@ -28,19 +30,25 @@ pub use last::GradedLast;
 pub use lines::Lines;
 pub use margins::Margin;
 pub use nails::{NailPlace, NailsBuilt};
+pub use needle::NeedleBuilt;
 pub use parts::PartBuilt;
 pub use ply::Ply;
 pub use rows::{RowBuilt, SoleRows};
 pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Lying, Mode, Peak, Stack};
 pub use thread::ThreadUse;
+pub use upper::{
+    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, Left, ShaftBuilt, SkiveBuilt,
+    SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web,
+};
 
 use crate::language::Hole;
 use crate::measure::Size;
 use crate::spec::{House, Model, Nailer, Shop};
+use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 1;
+pub const COMPUTATION: u32 = 2;
 
 /// A part of a build, or the hole of the fault because of which it is not known.
 pub type Built<T> = Result<T, Hole>;
@@ -54,9 +62,11 @@ pub struct Plan<'m> {
     pub house: &'m House,
     /// The shop's heel nailers.
     pub nailers: &'m [Nailer],
+    shop: &'m Shop,
     base: Built<last::Base>,
     seams: Vec<SeamBuilt>,
     margins: Built<Vec<Margin>>,
+    upper: Arc<UpperBuilt>,
 }
 
 /// One model in one size.
@@ -79,6 +89,11 @@ pub struct Build<'m> {
     pub heel_nails: Option<Built<HeelNailsBuilt>>,
     pub parts: Vec<PartBuilt>,
     pub seams: Vec<SeamBuilt>,
+    pub needles: Vec<NeedleBuilt>,
+    pub upper: Arc<UpperBuilt>,
+    pub shaft: Option<Built<ShaftBuilt>>,
+    pub claim: Option<Built<ClaimBuilt>>,
+    pub facing: Option<Built<FacingBuilt>>,
 }
 
 impl<'m> Plan<'m> {
@@ -87,7 +102,9 @@ impl<'m> Plan<'m> {
     pub fn new(model: &'m Model, shop: &'m Shop) -> Self {
         let base = model.last.as_ref().map_err(|hole| *hole).and_then(|last| last::Base::of(&last.it));
         let margins = margins::margins(model, &shop.house);
-        Self { margins, model, house: &shop.house, nailers: &shop.nailers, base, seams: seams::seams(model) }
+        let upper = Arc::new(upper::upper(model, shop));
+        let (house, nailers, seams) = (&shop.house, &*shop.nailers, seams::seams(model));
+        Self { model, house, nailers, shop, base, seams, margins, upper }
     }
 
     /// Builds one size.
@@ -122,6 +139,19 @@ impl<'m> Plan<'m> {
             (_, Some(Err(hole))) => Some(Err(*hole)),
             _ => None,
         };
+        let laid = needle::Laid {
+            sole: bottom.ok().map(|_| {
+                let shortest = |rows: &SoleRows| rows.rows.iter().map(|row| row.pitch).fold(f64::INFINITY, f64::min);
+                rows.as_ref().map_err(both).map(shortest)
+            }),
+            forefoot: forefoot.as_ref().and_then(|forefoot| match forefoot {
+                Ok(forefoot) => forefoot.stitches.map(|(_, pitch)| Ok(pitch)),
+                Err(hole) => Some(Err(*hole)),
+            }),
+        };
+        let shaft = last.as_ref().ok().and_then(|last| upper::shaft(model, last, heel.as_ref()));
+        let claim = upper::claim(model, shaft.as_ref(), heel.as_ref());
+        let facing = last.as_ref().ok().and_then(|last| upper::facing(model, self.shop, last));
         Build {
             heel_nails,
             margins: self.margins.clone(),
@@ -134,7 +164,12 @@ impl<'m> Plan<'m> {
             seat: on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true),
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
+            needles: needle::needles(&self.seams, house, laid),
             seams: self.seams.clone(),
+            upper: Arc::clone(&self.upper),
+            shaft,
+            claim,
+            facing,
             last,
             lines,
             rows,

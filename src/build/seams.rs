@@ -4,9 +4,9 @@ use super::Built;
 use super::amounts::{base, of};
 use super::thread::diameter;
 use crate::language::Hole;
-use crate::measure::Window;
+use crate::measure::{Amount, Window};
 use crate::source::Origin;
-use crate::spec::{ForefootHold, Machine, Model, Stitching, Thread, Val, Valued};
+use crate::spec::{ForefootHold, Machine, Model, Part, Stitching, Thread, Val, Valued};
 use std::sync::Arc;
 
 /// A value asked for, and the window of the machine that must hold it.
@@ -43,43 +43,55 @@ pub struct SeamBuilt {
     pub pitch: Built<Sewn>,
     /// Thread diameter, mm.
     pub diameter: Built<f64>,
-    /// Strength of one row, N/mm, if the thread states its strength: 1.5 times strength over pitch. An estimate.
+    /// The needles that the thread's maker names, Nm, if he names any.
+    pub named: Option<Built<(Window, Origin)>>,
+    /// Strength of one row, N/mm, if the thread states its strength: 1.5 times strength over pitch, or what the leather
+    /// holds over pitch, if that is less. An estimate.
     pub strength: Option<Built<f64>>,
+    /// The leather that gives way before the thread does.
+    pub leather_first: Option<String>,
 }
 
 struct Asked<'a> {
     name: String,
     key: String,
     rows: Built<u32>,
-    pitch: &'a Val<crate::measure::Amount>,
+    pitch: &'a Val<Amount>,
     thread: &'a Val<Arc<Thread>>,
-    needle: &'a Val<crate::measure::Amount>,
+    needle: &'a Val<Amount>,
     on: &'a Val<Arc<Machine>>,
+    /// The leathers that it holds.
+    leathers: Vec<&'a Val<Arc<Part>>>,
+    /// More of them, from a list.
+    joins: &'a [Valued<Arc<Part>>],
 }
 
 /// Every sewn seam of a model: the upper's in the order of their names, then forefoot and sole.
 pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
     let mut asked: Vec<Asked<'_>> = Vec::new();
     if let Ok(upper) = &model.upper {
-        let name = |part: &Val<Arc<crate::spec::Part>>| {
-            part.as_ref().map_or_else(|_| String::new(), |part| part.it.name.clone())
-        };
+        let name = |part: &Val<Arc<Part>>| part.as_ref().map_or_else(|_| String::new(), |part| part.it.name.clone());
         for lap in &upper.laps {
             let (top, under) = (name(&lap.top), name(&lap.under));
-            asked.push(upper_seam(format!("lap {top} over {under}"), format!("lap-{top}"), &lap.stitching));
+            let seam = upper_seam(format!("lap {top} over {under}"), format!("lap-{top}"), &lap.stitching);
+            asked.push(Asked { leathers: vec![&lap.top, &lap.under], ..seam });
         }
         for seam in &upper.seams {
-            asked.push(upper_seam(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching));
+            let asked_seam = upper_seam(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching);
+            asked.push(Asked { joins: seam.joins.as_ref().map_or(&[], Vec::as_slice), ..asked_seam });
         }
         for stay in &upper.stays {
-            asked.push(upper_seam(format!("stay {}", stay.name), format!("stay-{}", stay.name), &stay.stitching));
+            let seam = upper_seam(format!("stay {}", stay.name), format!("stay-{}", stay.name), &stay.stitching);
+            asked.push(Asked { leathers: vec![&stay.of], ..seam });
         }
         for gusset in &upper.gussets {
             let part = name(&gusset.part);
-            asked.push(upper_seam(format!("gusset of {part}"), format!("gusset-{part}"), &gusset.stitching));
+            let seam = upper_seam(format!("gusset of {part}"), format!("gusset-{part}"), &gusset.stitching);
+            asked.push(Asked { leathers: vec![&gusset.part, &gusset.joins], ..seam });
         }
         if let Some(collar) = &upper.collar {
-            asked.push(upper_seam("collar".to_owned(), "collar".to_owned(), &collar.stitching));
+            let seam = upper_seam("collar".to_owned(), "collar".to_owned(), &collar.stitching);
+            asked.push(Asked { leathers: vec![&collar.part, &collar.joins], ..seam });
         }
     }
     if let Ok(bottom) = &model.bottom {
@@ -89,7 +101,7 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
             && forefoot.hold.as_ref().is_ok_and(|hold| hold.it == ForefootHold::Sewn)
         {
             let (name, key) = ("forefoot row".to_owned(), "forefoot".to_owned());
-            asked.push(Asked { name, key, rows: Ok(1), pitch, thread, needle, on });
+            asked.push(Asked { name, key, rows: Ok(1), pitch, thread, needle, on, leathers: Vec::new(), joins: &[] });
         }
         if let Ok(sole) = &bottom.sole {
             let rows = of(&sole.rows).map(|rows| rows.it);
@@ -102,6 +114,8 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
                 thread: &sole.thread,
                 needle: &sole.needle,
                 on: &sole.on,
+                leathers: Vec::new(),
+                joins: turned_out(model),
             });
         }
     }
@@ -117,19 +131,47 @@ fn upper_seam(name: String, key: String, stitching: &Stitching) -> Asked<'_> {
         thread: &stitching.thread,
         needle: &stitching.needle,
         on: &stitching.on,
+        leathers: Vec::new(),
+        joins: &[],
     }
+}
+
+/// What one stitch hole of the weakest leather holds, N, and which leather that is, if a leather states it.
+fn holds(leathers: &[(&str, &Val<Amount>)]) -> Built<Option<(f64, String)>> {
+    let mut weakest: Option<(f64, String)> = None;
+    for (name, holds) in leathers {
+        let holds = base(holds)?;
+        if weakest.as_ref().is_none_or(|(least, _)| holds < *least) {
+            weakest = Some((holds, (*name).to_owned()));
+        }
+    }
+    Ok(weakest)
+}
+
+/// Strength of a row, and the leather that gives way first, if one does.
+fn strength(thread: &Val<Amount>, pitch: &Val<Amount>, weakest: Option<(f64, String)>) -> Built<(f64, Option<String>)> {
+    let (of_thread, stitches) = (1.5 * base(thread)?, base(pitch)? / 25.4);
+    Ok(match weakest {
+        Some((holds, leather)) if holds < of_thread => (holds * stitches, Some(leather)),
+        _ => (of_thread * stitches, None),
+    })
 }
 
 fn built(asked: Asked<'_>) -> SeamBuilt {
     let machine = of(asked.on);
-    let window = |pick: fn(&Machine) -> &Val<crate::measure::Amount>| -> Built<(Window, Origin)> {
+    let window = |pick: fn(&Machine) -> &Val<Amount>| -> Built<(Window, Origin)> {
         let value = of(pick(&machine?.it))?;
         Ok((value.it.window(), value.origin.clone()))
     };
     let thread = of(asked.thread);
     let size: Result<&Valued<_>, Hole> = thread.and_then(|thread| of(&thread.it.size));
-    let strength = thread.ok().and_then(|thread| thread.it.strength.as_ref());
+    let strength_of = thread.ok().and_then(|thread| thread.it.strength.as_ref());
+    let parts = asked.leathers.iter().filter_map(|part| part.as_ref().ok()).chain(asked.joins).map(|part| &*part.it);
+    let leathers: Vec<(&str, &Val<Amount>)> = parts.filter_map(stated_hold).collect();
+    let strength = strength_of.map(|thread| strength(thread, asked.pitch, holds(&leathers)?));
+    let named = thread.ok().and_then(|thread| thread.it.needle.as_ref());
     SeamBuilt {
+        named: named.map(|named| of(named).map(|named| (named.it.window(), named.origin.clone()))),
         name: asked.name.into(),
         key: asked.key.into(),
         machine: machine.map(|machine| machine.it.name.clone()),
@@ -145,8 +187,19 @@ fn built(asked: Asked<'_>) -> SeamBuilt {
         pitch: of(asked.pitch)
             .and_then(|pitch| Ok(sewn(pitch.it.nominal(), &pitch.origin, window(|machine| &machine.pitch)?))),
         diameter: thread.and_then(|thread| diameter(&thread.it)),
-        strength: strength.map(|strength| Ok(1.5 * base(strength)? * base(asked.pitch)? / 25.4)),
+        leather_first: strength.as_ref().and_then(|it| it.as_ref().ok()).and_then(|(_, leather)| leather.clone()),
+        strength: strength.map(|strength| strength.map(|(strength, _)| strength)),
     }
+}
+
+fn stated_hold(part: &Part) -> Option<(&str, &Val<Amount>)> {
+    let leather = &part.of.as_ref().ok()?.it;
+    Some((leather.name.as_str(), leather.holds.as_ref()?))
+}
+
+/// What the sole's rows hold of the upper.
+fn turned_out(model: &Model) -> &[Valued<Arc<Part>>] {
+    model.upper.as_ref().ok().and_then(|upper| upper.turned_out.as_deref().ok()).unwrap_or_default()
 }
 
 fn sewn(value: f64, origin: &Origin, (window, window_origin): (Window, Origin)) -> Sewn {

@@ -1,7 +1,13 @@
 //! One file a rule: its name, what it judges, its words. A rule computes nothing that `build` should own.
 
+mod claim_height;
+mod ends;
 mod forefoot_misses_insole;
 mod forefoot_nailed;
+mod forefoot_shaft;
+mod hardware_reach;
+mod hardware_spacing;
+mod hardware_through;
 mod heel_cap_nails;
 mod heel_height;
 mod heel_lugs_under_base;
@@ -21,10 +27,21 @@ mod judgement;
 mod lasting_margin;
 mod lasting_pincers;
 mod nail;
+mod needle_perforation;
+mod needle_thread;
 mod rows_edge;
 mod rows_guide;
 mod rows_turnout;
+mod skiver_limits;
 mod tall;
+mod upper_fold;
+mod upper_gusset;
+mod upper_least_substance;
+mod upper_row_edge;
+mod upper_sews;
+mod upper_stay;
+mod upper_step;
+mod upper_weakened;
 mod waist_clinch;
 mod waist_rigid_shank;
 mod window;
@@ -78,6 +95,22 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &heel_nail_hold::HeelNailHold,
         &heel_nailer::HeelNailer,
         &heel_cap_nails::HeelCapNails,
+        &upper_row_edge::UpperRowEdge,
+        &upper_sews::UpperSews,
+        &upper_least_substance::UpperLeastSubstance,
+        &upper_step::UpperStep,
+        &upper_weakened::UpperWeakened,
+        &upper_stay::UpperStay,
+        &upper_fold::UpperFold,
+        &upper_gusset::UpperGusset,
+        &skiver_limits::SkiverLimits,
+        &needle_perforation::NeedlePerforation,
+        &needle_thread::NeedleThread,
+        &hardware_reach::HardwareReach,
+        &hardware_through::HardwareThrough,
+        &hardware_spacing::HardwareSpacing,
+        &forefoot_shaft::ForefootShaft,
+        &claim_height::ClaimHeight,
     ]
 }
 

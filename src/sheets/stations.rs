@@ -183,7 +183,10 @@ fn hardware(sheets: &mut Sheets<'_>) {
             "facing.backed",
             "facing.backing",
             "facing.with",
+            "facing.long",
+            "facing.rows",
             "facing.centres",
+            "facing.gaps",
         ],
     );
 }

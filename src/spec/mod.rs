@@ -22,11 +22,13 @@ pub use heel::{Heel, HeelNails, Lifts, NailOf, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
 pub use model::{Check, Claim, Finish, Lasting, Model, RouteEdit};
-pub use shop::{Bobbin, House, Machine, Nailer, Shop, Stitch};
+pub use shop::{Bobbin, House, Machine, Nailer, Setter, Shop, Skiver, Stitch};
 pub use sizes::{MAX_SIZES, Made};
 pub use stock::{
     Adhesive, Cap, Channel, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
 };
-pub use upper::{Collar, Facing, Gusset, Lap, Mark, Part, Seam, Skive, Stay, Stiffened, Stitching, Upper};
+pub use upper::{
+    Collar, Facing, FacingRows, Gusset, Lap, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper,
+};
 pub use value::{ByPlace, Val, Valued};
 pub use world::{World, worlds};

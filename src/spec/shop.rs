@@ -52,6 +52,26 @@ pub struct Machine {
     pub shafts: Option<Val<Amount>>,
 }
 
+/// A skiving machine.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Skiver {
+    pub name: String,
+    pub edge: Option<Val<Amount>>,
+    pub flat: Option<Val<Amount>>,
+    pub wide: Option<Val<Amount>>,
+    pub leather: Option<Val<Amount>>,
+}
+
+/// A setter of eyelets and hooks.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the statement of that word")]
+pub struct Setter {
+    pub name: String,
+    pub reach: Option<Val<Amount>>,
+    pub through: Option<Val<Amount>>,
+}
+
 /// House rules by their word; every word of the vocabulary's `house` block has a value or a hole.
 #[derive(Clone, Debug, Default)]
 pub struct House {
@@ -100,6 +120,10 @@ pub struct Shop {
     pub nailers: Vec<Nailer>,
     /// Names of its skivers, setters and nailers.
     pub tools: BTreeMap<&'static str, Vec<String>>,
+    /// Skivers in the order of their names.
+    pub skivers: Vec<Skiver>,
+    /// Setters in the order of their names.
+    pub setters: Vec<Setter>,
     /// House rules.
     pub house: House,
 }
@@ -125,6 +149,8 @@ pub(super) fn shop(name: &str, fields: &Fields<'_>, findings: &mut Vec<Finding>)
         machines,
         nailers: fields.all("nailer").iter().filter_map(nailer).collect(),
         tools: tools.collect(),
+        skivers: tools_of(fields, "skiver", skiver),
+        setters: tools_of(fields, "setter", setter),
         house,
     }
 }
@@ -133,6 +159,27 @@ fn nailer(field: &Field<'_>) -> Option<Nailer> {
     let (name, inner) = (field.text(0).ok()?, field.inner()?);
     let lengths = inner.maybe_amount("lengths");
     Some(Nailer { name: name.it, lengths, nails: inner.maybe_count("nails") })
+}
+
+/// Every tool of a word, in the order of their names.
+fn tools_of<T>(fields: &Fields<'_>, word: &str, read: fn(String, &Fields<'_>) -> T) -> Vec<T> {
+    let named = fields.all(word).into_iter().filter_map(|field| Some((field.text(0).ok()?.it, field.inner()?)));
+    let named: BTreeMap<String, Fields<'_>> = named.collect();
+    named.into_iter().map(|(name, inner)| read(name, &inner)).collect()
+}
+
+fn skiver(name: String, fields: &Fields<'_>) -> Skiver {
+    Skiver {
+        name,
+        edge: fields.maybe_amount("edge"),
+        flat: fields.maybe_amount("flat"),
+        wide: fields.maybe_amount("wide"),
+        leather: fields.maybe_amount("leather"),
+    }
+}
+
+fn setter(name: String, fields: &Fields<'_>) -> Setter {
+    Setter { name, reach: fields.maybe_amount("reach"), through: fields.maybe_amount("through") }
 }
 
 fn house(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> House {

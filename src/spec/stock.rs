@@ -22,7 +22,7 @@ macro_rules! stock {
 
 stock! {
     /// Leather of uppers and linings.
-    UpperLeather { substance: Val<Amount>, one_hide: bool }
+    UpperLeather { substance: Val<Amount>, one_hide: bool, holds: Option<Val<Amount>> }
     /// Leather of bottoms, by substances.
     SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>> }
     /// A moulded outsole.
@@ -52,7 +52,7 @@ stock! {
         sunk: Option<Val<Amount>>,
     }
     /// An eyelet or a hook.
-    Hardware { punch: Val<Amount> }
+    Hardware { punch: Val<Amount>, through: Option<Val<Amount>> }
     /// An adhesive.
     Adhesive {
         coats: Option<Val<u32>>,
@@ -143,7 +143,13 @@ fn list(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Vec
 }
 
 fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> UpperLeather {
-    UpperLeather { name, span, substance: fields.amount("substance", findings), one_hide: fields.flag("one-hide") }
+    UpperLeather {
+        name,
+        span,
+        substance: fields.amount("substance", findings),
+        one_hide: fields.flag("one-hide"),
+        holds: fields.maybe_amount("holds"),
+    }
 }
 
 fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {
@@ -182,7 +188,7 @@ fn nail(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Findin
 }
 
 fn hardware(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Hardware {
-    Hardware { name, span, punch: fields.amount("punch", findings) }
+    Hardware { name, span, punch: fields.amount("punch", findings), through: fields.maybe_amount("through") }
 }
 
 fn adhesive(name: String, span: Span, fields: &Fields<'_>) -> Adhesive {

@@ -122,6 +122,15 @@ pub struct Stiffened {
 /// How many on a side, of what, how far apart.
 pub type RowOf = (Val<u32>, Val<Arc<Hardware>>, Val<Amount>);
 
+/// The rows of stitching along a facing's edge.
+#[derive(Clone, Debug)]
+#[expect(missing_docs, reason = "each field is the slot or clause of that name")]
+pub struct FacingRows {
+    pub count: Val<u32>,
+    pub first: Option<Val<Amount>>,
+    pub apart: Option<Val<Amount>>,
+}
+
 /// Eyelets and hooks of one side.
 #[derive(Clone, Debug)]
 #[expect(missing_docs, reason = "each field is the statement of that word")]
@@ -130,6 +139,11 @@ pub struct Facing {
     pub hooks: Option<RowOf>,
     pub first: Val<Amount>,
     pub from_edge: Val<Amount>,
+    /// The part whose edge it is; the first that is turned out, if left out.
+    pub on: Option<Val<Arc<Part>>>,
+    /// Its length from the top edge down, and how that grades.
+    pub long: Option<(Val<Amount>, Option<Val<Amount>>)>,
+    pub rows: Option<FacingRows>,
     pub backing: Option<Option<Val<Arc<Part>>>>,
     pub with: Option<Val<String>>,
 }
@@ -425,6 +439,13 @@ fn facing(inner: &Fields<'_>, stock: &StockNames<'_>, names: &ModelNames<'_>, fi
         hooks,
         first: inner.amount("first", findings),
         from_edge: inner.amount("from-edge", findings),
+        on: inner.maybe_named("on", &names.parts(), findings),
+        long: inner.get("long").map(|field| (field.amount(0), field.clause_amount("grade"))),
+        rows: inner.get("rows").map(|field| FacingRows {
+            count: field.count(0),
+            first: field.clause_amount("first"),
+            apart: field.clause_amount("apart"),
+        }),
         backing,
         with: inner.get("with").map(|field| field.named(0, &stock.tools(Thing::Setter), findings)),
     }

@@ -75,7 +75,7 @@ fn one_layer(layer: &Layer, list: &mut List) {
 fn forefoot(build: &Build<'_>, list: &mut List) {
     let Some(Ok(forefoot)) = &build.forefoot else { return };
     if let Some(seam) = build.seams.iter().find(|seam| &*seam.key == "forefoot") {
-        settings(seam, list);
+        settings(build, seam, list);
     }
     list.number("forefoot.inset", "inside the feather line", "mm", forefoot.inset);
     list.number("forefoot.length", "length", "mm", forefoot.length);

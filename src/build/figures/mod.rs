@@ -1,6 +1,7 @@
 //! The figures of a build, by key: what sheets print, tables show and JSON carries, and what the fingerprint hashes.
 
 mod bottom;
+mod closing;
 mod model;
 mod sole;
 mod upper;
@@ -16,6 +17,7 @@ pub fn figures(build: &Build<'_>) -> Figures {
     let mut list = List { figures: Figures::default() };
     model::model(build, &mut list);
     upper::upper(build, &mut list);
+    closing::closing(build, &mut list);
     model::lasting(build, &mut list);
     bottom::bottom(build, &mut list);
     sole::sole(build, &mut list);

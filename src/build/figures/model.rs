@@ -98,5 +98,6 @@ pub(super) fn finish(build: &Build<'_>, list: &mut List) {
         list.amount("claims.height", "claimed height, at least", &claim.height);
         list.word("claims.measured", "measured", Some(&claim.measured));
         list.string("claims.to", "claimed to", claim.to.as_ref());
+        super::closing::claim(build, list);
     }
 }

@@ -24,7 +24,7 @@ pub(super) fn sole(build: &Build<'_>, list: &mut List) {
         }
     }
     if let Some(seam) = build.seams.iter().find(|seam| &*seam.key == "sole") {
-        settings(seam, list);
+        settings(build, seam, list);
     }
     if let (Ok(rows), Ok(lines)) = (&build.rows, &build.lines) {
         sole_rows(rows, lines, list);

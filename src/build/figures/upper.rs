@@ -1,12 +1,12 @@
 //! Figures of the upper.
 
 use super::List;
-use crate::build::{Build, SeamBuilt, of};
+use crate::build::{Build, Datum, SeamBuilt, of};
 use crate::spec::{Facing, Lap, Stitching, Upper};
 
 pub(super) fn upper(build: &Build<'_>, list: &mut List) {
     let Ok(upper) = &build.model.upper else { return };
-    shaft(build, upper, list);
+    super::closing::shaft(build, list);
     parts(build, list);
     for lap in &upper.laps {
         one_lap(lap, list);
@@ -14,9 +14,12 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
     others(upper, list);
     if let Some(facing) = &upper.facing {
         hardware(facing, list);
+        if let Some(Ok(facing)) = &build.facing {
+            super::closing::facing(facing, list);
+        }
     }
     for seam in build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot")) {
-        settings(seam, list);
+        settings(build, seam, list);
     }
     edges(upper, list);
     if let Ok(parts) = &upper.turned_out {
@@ -31,18 +34,6 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
         list.word("mark.how", "mark", Some(&mark.how));
         list.string("mark.says", "mark says", Some(&mark.says));
         list.named("mark.on", "mark on", Some(&mark.on), |part| &part.name);
-    }
-}
-
-/// The shaft's height inside at the back, graded.
-fn shaft(build: &Build<'_>, upper: &Upper, list: &mut List) {
-    let (Some((height, grade)), Ok(last)) = (&upper.shaft, &build.last) else { return };
-    let grade = match grade {
-        Some(grade) => crate::build::mm(grade),
-        None => Ok(0.0),
-    };
-    if let (Ok(height), Ok(grade)) = (crate::build::mm(height), grade) {
-        list.number("shaft.inside", "shaft inside at the back", "mm", height + grade * last.sizes_from_base);
     }
 }
 
@@ -122,12 +113,10 @@ fn others(upper: &Upper, list: &mut List) {
     }
 }
 
-/// Eyelets and hooks: how many, and the centres of one side from the top edge down, in the base size.
+/// Eyelets and hooks as stated; where they stand in this size follows from the build.
 fn hardware(facing: &Facing, list: &mut List) {
     list.amount("facing.first", "highest centre from the top edge", &facing.first);
     list.amount("facing.from-edge", "centres from the facing's edge", &facing.from_edge);
-    let mut centres = Vec::new();
-    let mut at = crate::build::mm(&facing.first).ok();
     let rows = [("hooks", &facing.hooks), ("eyelets", &facing.eyelets)];
     for (word, (count, hardware, apart)) in rows.iter().filter_map(|(word, row)| row.as_ref().map(|row| (*word, row))) {
         let key = |what: &str| format!("facing.{word}{what}");
@@ -137,14 +126,7 @@ fn hardware(facing: &Facing, list: &mut List) {
         if let Ok(hardware) = of(hardware) {
             list.amount(&key("-punch"), &format!("{word}: punch"), &hardware.it.punch);
         }
-        if let (Ok(count), Ok(apart)) = (of(count), crate::build::mm(apart)) {
-            for _ in 0..count.it.min(64) {
-                at = at.map(|place| place + if centres.is_empty() { 0.0 } else { apart });
-                centres.extend(at);
-            }
-        }
     }
-    list.numbers("facing.centres", "centres from the top edge", "mm", centres);
     if let Some(backing) = &facing.backing {
         list.text("facing.backed", "backed", "yes");
         list.named("facing.backing", "backing", backing.as_ref(), |part| &part.name);
@@ -153,7 +135,7 @@ fn hardware(facing: &Facing, list: &mut List) {
 }
 
 /// What a machine is set to for a seam.
-pub(super) fn settings(seam: &SeamBuilt, list: &mut List) {
+pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
     let key = |what: &str| format!("{}.{what}", seam.key);
     if let Ok(machine) = &seam.machine {
         list.text(&key("machine"), "machine", machine.clone());
@@ -176,6 +158,15 @@ pub(super) fn settings(seam: &SeamBuilt, list: &mut List) {
     list.built(&key("thread-diameter"), "thread diameter", "mm", &seam.diameter);
     if let Some(strength) = &seam.strength {
         list.built(&key("strength"), "strength of one row, estimated", "N/mm", strength);
+        let first = seam.leather_first.clone().unwrap_or_else(|| "thread".to_owned());
+        list.text(&key("gives-way"), "gives way first, of what is stated", first);
+    }
+    for needle in build.needles.iter().filter(|needle| needle.key == seam.key) {
+        list.built(&key("perforation"), "needle over stitch", "", &needle.perforation);
+        list.built(&key("needle-over-thread"), "needle over thread", "", &needle.over_thread);
+        if let Some(Ok((named, _))) = &needle.named {
+            list.figures.push(key("needle-named"), "needles named by the thread's maker", "Nm", Datum::Window(*named));
+        }
     }
 }
 

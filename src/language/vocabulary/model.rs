@@ -217,6 +217,5 @@ static CLAIMS: BlockDef = BlockDef {
             needed("measured", &[slot(SlotKind::Choice(&["inside", "from-heel"]))], "where it is measured from"),
             clause("to", &[TEXT], "the rule that asks for it"),
         ])
-        .recorded()
         .example("height 150 mm measured inside", "height 150 mm")],
 };

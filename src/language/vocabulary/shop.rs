@@ -104,38 +104,32 @@ static MACHINE: BlockDef = BlockDef {
             .example("bobbin across 36 mm hub 9 mm wide 12 mm", "bobbin across 36 mm hub 9 mm"),
         word("shafts", "The tallest shaft that goes over its horn.")
             .slots(&[LENGTH])
-            .recorded()
             .example("shafts 260 mm", "shafts 260 oz"),
     ],
 };
 
 static SKIVER: BlockDef = BlockDef {
     name: "skiver",
-    says: "A skiving machine. Recorded; the skiving sheet names it.",
+    says: "A skiving machine and what it can do. What it does not say is not judged.",
     removable: false,
     statements: &[
-        word("edge", "The thinnest edge that it leaves.").slots(&[LENGTH]).recorded().example("edge 0 mm", "edge"),
-        word("flat", "How true a flat skive is, either way.")
-            .slots(&[LENGTH])
-            .recorded()
-            .example("flat 0.1 mm", "flat 0.1"),
-        word("wide", "The widest skive.").slots(&[LENGTH]).recorded().example("wide 30 mm", "wide 30 spi"),
+        word("edge", "The thinnest edge that it leaves.").slots(&[LENGTH]).example("edge 0 mm", "edge"),
+        word("flat", "How true a flat skive is, either way.").slots(&[LENGTH]).example("flat 0.1 mm", "flat 0.1"),
+        word("wide", "The widest skive.").slots(&[LENGTH]).example("wide 30 mm", "wide 30 spi"),
         word("leather", "The thickest leather that it takes.")
             .slots(&[one(Kind::Thickness)])
-            .recorded()
             .example("leather 4 mm", "leather 4 tex"),
     ],
 };
 
 static SETTER: BlockDef = BlockDef {
     name: "setter",
-    says: "A setter of eyelets and hooks. Recorded; the hardware sheet names it.",
+    says: "A setter of eyelets and hooks and what it can do. What it does not say is not judged.",
     removable: false,
     statements: &[
-        word("reach", "How far from the edge it reaches.").slots(&[LENGTH]).recorded().example("reach 30 mm", "reach"),
+        word("reach", "How far from the edge it reaches.").slots(&[LENGTH]).example("reach 30 mm", "reach"),
         word("through", "The thickness that it can set through.")
             .slots(&[window(Kind::Thickness)])
-            .recorded()
             .example("through 2..6 mm", "through 6..2 mm"),
     ],
 };
@@ -194,13 +188,15 @@ house! {
     "stage-sink" Length One 0.0..10.0 "0.5 mm" "0.5" false "How deep heads are sunk in a stage that is built over.";
     "gauge" Length One 0.0..10.0 "0.5 mm" "0.5" false "How true a stack of lifts is built to its gauge, either way.";
     "wedge-at-breast" Length One 0.0..20.0 "1 mm" "1" false "The least thickness of a wedge at the breast.";
-    "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" true "The least distance of an upper row from the edges of its parts.";
-    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" true "The least leather left under an upper row.";
-    "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" true "The highest step felt inside at a lap that no lining covers.";
+    "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" false "The least distance of an upper row from the edges of its parts.";
+    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" false "The least leather left under an upper row.";
+    "single-ply" Thickness One 0.0..20.0 "1.5 mm" "1.5" false "The least leather of one part alone, where a skive reaches beyond its lap.";
+    "hole-web" Length One 0.0..50.0 "3 mm" "3" false "The least leather between two punched holes, and between a hole and an edge or a row.";
+    "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" false "The highest step felt inside at a lap that no lining covers.";
     "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" true "From this substance on, upper leather is mulled before lasting.";
-    "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" true "Needle over pitch above which an upper row is noted.";
-    "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" true "Needle over pitch above which a sole row is noted.";
-    "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" true "Needle blade over thread diameter outside which it is noted.";
+    "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" false "Needle over pitch above which an upper row is noted.";
+    "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" false "Needle over pitch above which a sole row is noted.";
+    "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" false "Needle blade over thread diameter outside which it is noted.";
     "fill" Number One 0.01..1.0 "0.6" "0.6 mm" false "How full a bobbin winds, where the machine does not say.";
     "tails" Length One 0.0..5000.0 "150 mm" "150" false "Thread left at both ends of a row together.";
     "thread-waste" Share One 0.0..100.0 "15 %" "150 %" false "What is added to thread when it is bought.";

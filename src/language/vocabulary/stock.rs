@@ -86,6 +86,9 @@ static UPPER_LEATHER: BlockDef = BlockDef {
             "Both uppers of a pair, and all parts of one boot, are cut from one hide, so they vary together.",
         )
         .example("one-hide", "one-hide 2"),
+        word("holds", "The force at which one stitch tears out of it, per hole, as measured on offcuts.")
+            .slots(&[one(Kind::Force)])
+            .example("holds 180 N", "holds 180"),
         word("hide", "The area of a hide.").slots(&[one(Kind::Area)]).recorded().example("hide 22 sqft", "hide 22"),
         word("of-hide", "How much of a hide each zone is.")
             .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share))])
@@ -234,7 +237,6 @@ const PUNCH: StatementDef = word("punch", "The hole that it is set in.")
     .example("punch 5 mm", "punch 5");
 const HARDWARE_THROUGH: StatementDef = word("through", "The thickness that its barrel closes on.")
     .slots(&[window(Kind::Thickness)])
-    .recorded()
     .example("through 2..5 mm", "through 5..2 mm");
 
 static EYELET: BlockDef =

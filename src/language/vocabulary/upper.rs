@@ -271,7 +271,27 @@ static FACING: BlockDef = BlockDef {
             .slots(&[LENGTH])
             .needed()
             .example("from-edge 13 mm", "from-edge 13"),
-        word("backing", "A backing behind the hardware.")
+        word("on", "The part whose edge the facing is; the first that is turned out, if left out.")
+            .slots(&[PART_NAME])
+            .example("on quarter", "on 2"),
+        word(
+            "long",
+            "The length of the facing's edge from the top down, in the last's base size, and how it grades a size.",
+        )
+        .slots(&[LENGTH.within(1.0, 1000.0)])
+        .clauses(&[clause("grade", &[LENGTH], "how much it grows with a whole size")])
+        .example("long 175 mm grade 2 mm", "long 175"),
+        word(
+            "rows",
+            "The rows of stitching along the facing's edge: how many, the first from the edge, how far apart.",
+        )
+        .slots(&[COUNT.within(1.0, 20.0)])
+        .clauses(&[
+            clause("first", &[LENGTH], "the first row from the facing's edge"),
+            clause("apart", &[LENGTH], "from row to row"),
+        ])
+        .example("rows 2 first 3 mm apart 18 mm", "rows 2 first 3"),
+        word("backing", "A backing behind the hardware: a part, or without a name the part itself turned in.")
             .slots(&[optional(SlotKind::Name(&[Thing::Part]))])
             .example("backing", "backing 2"),
         word("with", "The setter.")

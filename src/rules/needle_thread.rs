@@ -1,0 +1,85 @@
+//! # needle/thread
+//!
+//! The needle is one that the thread's maker names for it or, where he names none, of the usual thickness for it. A note,
+//! never more.
+//!
+//! ## At the bench
+//!
+//! In a hole too narrow the thread frays and snaps; in one too wide the lock is pulled through to the face, and water
+//! follows it.
+//!
+//! ## Formula
+//!
+//! If the thread's stock names needles: `least <= needle <= most`, in Nm. Only else: needle blade / thread diameter within
+//! `needle-over-thread` of the house.
+//!
+//! ## Fails
+//!
+//! ```text
+//! lap vamp over quarter { thread bonded-138;  needle 150 Nm }     # its maker names 130
+//! ```
+//!
+//! ## Mended
+//!
+//! ```text
+//! lap vamp over quarter { thread bonded-138;  needle 130 Nm }
+//! ```
+//!
+//! ## Source
+//!
+//! The thread maker's needle table, as the stock states it; the ratio is a house rule, common practice, no source.
+
+use super::Rule;
+use super::judgement::{Judgement, Moves, Verdict, Words};
+use super::words::number;
+use crate::build::{Build, NeedleBuilt};
+use crate::language::Hole;
+use crate::measure::Window;
+
+/// The rule.
+pub(super) struct NeedleThread;
+
+impl Rule for NeedleThread {
+    fn name(&self) -> &'static str {
+        "needle/thread"
+    }
+
+    fn source(&self) -> &'static str {
+        include_str!("needle_thread.rs")
+    }
+
+    fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
+        let needles = build.needles.iter();
+        needles.map(|needle| judge(needle).unwrap_or_else(|hole| Judgement::lost(&*needle.name, hole))).collect()
+    }
+
+    fn words(&self, judgement: &Judgement) -> Words {
+        let Judgement { sum, limit, margin, unit, .. } = judgement;
+        let (sum, limit) = (number(*sum, *margin), number(*limit, *margin));
+        let message = if *unit == "Nm" {
+            format!("a needle of {sum} Nm is not one that the thread's maker names: {limit} Nm is the nearest")
+        } else {
+            format!("the needle is {sum} times as thick as its thread, usual is {limit} at this end")
+        };
+        Words { message, help: vec!["take the needle that the thread's maker names".to_owned()] }
+    }
+}
+
+fn judge(needle: &NeedleBuilt) -> Result<Judgement, Hole> {
+    let (blade, origin) = needle.blade.clone()?;
+    let (value, (window, limit), unit, what) = match &needle.named {
+        Some(named) => (blade * 100.0, named.clone()?, "Nm", "the maker's needles"),
+        None => (needle.over_thread?, needle.ratio.clone()?, "ratio", "house rule: needle over thread"),
+    };
+    let mut judgement = Judgement::new(&*needle.name, value, window.nearer_end(value), inside(window, value), unit)
+        .lever(origin, Moves::Another)
+        .limit_at(limit, what);
+    if judgement.verdict == Verdict::Refused {
+        judgement.verdict = Verdict::Noted;
+    }
+    Ok(judgement)
+}
+
+fn inside(window: Window, value: f64) -> f64 {
+    (value - window.lo).min(window.hi - value)
+}
