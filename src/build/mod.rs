@@ -11,6 +11,7 @@ mod nails;
 mod outer;
 mod parts;
 mod ply;
+mod route;
 mod rows;
 mod seams;
 mod stack;
@@ -26,6 +27,7 @@ pub use lines::Lines;
 pub use nails::{NailPlace, NailsBuilt};
 pub use parts::PartBuilt;
 pub use ply::Ply;
+pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
 pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Lying, Mode, Peak, Stack};
@@ -34,6 +36,7 @@ pub use thread::ThreadUse;
 use crate::language::Hole;
 use crate::measure::Size;
 use crate::spec::{House, Model, Shop};
+use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
 pub const COMPUTATION: u32 = 1;
@@ -50,6 +53,7 @@ pub struct Plan<'m> {
     pub house: &'m House,
     base: Built<last::Base>,
     seams: Vec<SeamBuilt>,
+    route: Built<Arc<Route>>,
 }
 
 /// One model in one size.
@@ -69,6 +73,7 @@ pub struct Build<'m> {
     pub heel: Option<Built<HeelBuilt>>,
     pub parts: Vec<PartBuilt>,
     pub seams: Vec<SeamBuilt>,
+    pub route: Built<Arc<Route>>,
 }
 
 impl<'m> Plan<'m> {
@@ -76,7 +81,8 @@ impl<'m> Plan<'m> {
     #[must_use]
     pub fn new(model: &'m Model, shop: &'m Shop) -> Self {
         let base = model.last.as_ref().map_err(|hole| *hole).and_then(|last| last::Base::of(&last.it));
-        Self { model, house: &shop.house, base, seams: seams::seams(model) }
+        let route = route::route(model, &shop.house).map(Arc::new);
+        Self { model, house: &shop.house, base, seams: seams::seams(model), route }
     }
 
     /// Builds one size.
@@ -116,6 +122,7 @@ impl<'m> Plan<'m> {
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
             seams: self.seams.clone(),
+            route: self.route.clone(),
             last,
             lines,
             rows,

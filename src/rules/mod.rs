@@ -9,6 +9,9 @@ mod jaw_pitch;
 mod jaw_sole_stack;
 mod jaw_thread;
 mod judgement;
+mod route_dwell;
+mod route_order;
+mod route_skipped;
 mod rows_edge;
 mod rows_turnout;
 mod waist_clinch;
@@ -50,6 +53,9 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &waist_clinch::WaistClinch,
         &heel_height::HeelHeight,
         &heel_lugs_under_base::HeelLugsUnderBase,
+        &route_order::RouteOrder,
+        &route_skipped::RouteSkipped,
+        &route_dwell::RouteDwell,
     ]
 }
 

@@ -10,6 +10,7 @@ mod last;
 mod load;
 mod merge;
 mod model;
+mod route;
 mod shop;
 mod sizes;
 mod stock;
@@ -21,7 +22,8 @@ pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, 
 pub use heel::{Heel, HeelNails, Lifts, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
-pub use model::{Check, Claim, Finish, Lasting, Model, RouteEdit};
+pub use model::{Check, Claim, Finish, Lasting, Model};
+pub use route::{Change, DwellWritten, Put, RouteEdit, RouteWritten};
 pub use shop::{Bobbin, House, Machine, Shop, Stitch};
 pub use sizes::{MAX_SIZES, Made};
 pub use stock::{
