@@ -15,6 +15,7 @@ mod route;
 mod rows;
 mod seams;
 mod stack;
+pub mod takes;
 mod thread;
 
 pub use amounts::{base, mm, of, plain};

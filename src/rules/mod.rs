@@ -14,6 +14,7 @@ mod route_order;
 mod route_skipped;
 mod rows_edge;
 mod rows_turnout;
+mod stock_blank;
 mod waist_clinch;
 mod window;
 mod words;
@@ -56,6 +57,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &route_order::RouteOrder,
         &route_skipped::RouteSkipped,
         &route_dwell::RouteDwell,
+        &stock_blank::StockBlank,
     ]
 }
 

@@ -2,6 +2,7 @@
 //!
 //! Each value keeps how and where it was written; what a fault took is a hole that remembers the fault.
 
+mod blanks;
 mod bottom;
 mod declared;
 mod fields;
@@ -18,6 +19,7 @@ mod upper;
 mod value;
 mod world;
 
+pub use blanks::{BlankMeasured, Blanks};
 pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, NailLine, Role, Sole, Turnout};
 pub use heel::{Heel, HeelNails, Lifts, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
@@ -27,7 +29,7 @@ pub use route::{Change, DwellWritten, Put, RouteEdit, RouteWritten};
 pub use shop::{Bobbin, House, Machine, Shop, Stitch};
 pub use sizes::{MAX_SIZES, Made};
 pub use stock::{
-    Adhesive, Cap, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
+    Adhesive, Cap, Hardware, Lift, Nail, Outsole, Rubber, Shares, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
 };
 pub use upper::{Collar, Facing, Gusset, Lap, Mark, Part, Seam, Skive, Stay, Stiffened, Stitching, Upper};
 pub use value::{ByPlace, Val, Valued};

@@ -1,5 +1,6 @@
 //! The stock: what things are made of.
 
+use super::blanks::{Blanks, blanks};
 use super::fields::Fields;
 use super::value::Val;
 use crate::finding::Finding;
@@ -22,15 +23,21 @@ macro_rules! stock {
 
 stock! {
     /// Leather of uppers and linings.
-    UpperLeather { substance: Val<Amount>, one_hide: bool }
+    UpperLeather {
+        substance: Val<Amount>,
+        one_hide: bool,
+        hide: Option<Val<Amount>>,
+        of_hide: Option<Val<Shares>>,
+        cuts: Option<Val<Shares>>,
+    }
     /// Leather of bottoms, by substances.
-    SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>> }
+    SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>>, yields: Option<Val<Amount>> }
     /// A moulded outsole.
-    Outsole { base: Val<Amount>, lug: Option<Val<Amount>> }
+    Outsole { base: Val<Amount>, lug: Option<Val<Amount>>, blanks: Option<Result<Blanks, Hole>> }
     /// Sheet rubber.
     Rubber { thickness: Val<Amount> }
     /// A heel's cap.
-    Cap { thickness: Val<Amount> }
+    Cap { thickness: Val<Amount>, blanks: Option<Result<Blanks, Hole>> }
     /// Board or leather of counters and puffs.
     Stiffener { thickness: Val<Amount> }
     /// A thread.
@@ -50,6 +57,7 @@ stock! {
         shank: Option<Val<Amount>>,
         clinches: bool,
         sunk: Option<Val<Amount>>,
+        weight: Option<Val<u32>>,
     }
     /// An eyelet or a hook.
     Hardware { punch: Val<Amount> }
@@ -63,6 +71,9 @@ stock! {
         reactivated: bool,
     }
 }
+
+/// Shares by the zones of a hide.
+pub type Shares = Vec<(&'static str, At<Amount>)>;
 
 /// Everything in stock, by kind and name.
 #[derive(Clone, Debug, Default)]
@@ -96,7 +107,7 @@ impl Stock {
             }
             "cap" => {
                 let thickness = fields.amount("thickness", findings);
-                put(&mut self.caps, Cap { name, span, thickness });
+                put(&mut self.caps, Cap { name, span, thickness, blanks: blanks(fields, findings) });
             }
             "stiffener" => {
                 let thickness = fields.amount("thickness", findings);
@@ -134,16 +145,32 @@ fn list(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Vec
 }
 
 fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> UpperLeather {
-    UpperLeather { name, span, substance: fields.amount("substance", findings), one_hide: fields.flag("one-hide") }
+    let shares = |word: &str| fields.get(word).map(|field| field.pairs(0));
+    UpperLeather {
+        name,
+        span,
+        substance: fields.amount("substance", findings),
+        one_hide: fields.flag("one-hide"),
+        hide: fields.maybe_amount("hide"),
+        of_hide: shares("of-hide"),
+        cuts: shares("cuts"),
+    }
 }
 
 fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {
     let substances = list(fields, "substances", findings);
-    SoleLeather { name, span, substances, tolerance: fields.maybe_amount("tolerance") }
+    SoleLeather {
+        name,
+        span,
+        substances,
+        tolerance: fields.maybe_amount("tolerance"),
+        yields: fields.maybe_amount("yield"),
+    }
 }
 
 fn outsole(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Outsole {
-    Outsole { name, span, base: fields.amount("base", findings), lug: fields.maybe_amount("lug") }
+    let base = fields.amount("base", findings);
+    Outsole { name, span, base, lug: fields.maybe_amount("lug"), blanks: blanks(fields, findings) }
 }
 
 fn thread(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Thread {
@@ -162,7 +189,8 @@ fn thread(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Find
 fn nail(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Nail {
     let lengths = list(fields, "lengths", findings);
     let (shank, sunk) = (fields.maybe_amount("shank"), fields.maybe_amount("sunk"));
-    Nail { name, span, lengths, shank, clinches: fields.flag("clinches") || fields.block.unread.is_some(), sunk }
+    let clinches = fields.flag("clinches") || fields.block.unread.is_some();
+    Nail { name, span, lengths, shank, clinches, sunk, weight: fields.maybe_count("weight") }
 }
 
 fn hardware(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Hardware {

@@ -140,8 +140,9 @@ fn missing(steps: &[Step], due: &[&'static str], facts: &Facts, edits: &[RouteEd
                 all.push(Missing { step: done.name, state, destroyed, late, dropped, origins });
             }
         }
+        // Who takes what is no longer there has taken nothing.
+        taken.extend(done.destroys.iter().filter(|state| here.contains(state)).map(|state| (*state, done.name)));
         here.retain(|state| !done.destroys.contains(state));
-        taken.extend(done.destroys.iter().map(|state| (*state, done.name)));
         here.extend(done.leaves);
     }
     all

@@ -204,7 +204,7 @@ house! {
     "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" true "The least leather left under an upper row.";
     "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" true "The highest step felt inside at a lap that no lining covers.";
     "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" false "From this substance on, upper leather is mulled before lasting.";
-    "dry-on-last" Time One 0.0..100000.0 "24 hours" "24" false "How long at least a boot of leather that is mulled stays on the last.";
+    "dry-on-last" Time One 0.0..100_000.0 "24 hours" "24" false "How long at least a boot of leather that is mulled stays on the last.";
     "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" true "Needle over pitch above which an upper row is noted.";
     "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" true "Needle over pitch above which a sole row is noted.";
     "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" true "Needle blade over thread diameter outside which it is noted.";
