@@ -14,9 +14,11 @@ mod needle;
 mod outer;
 mod parts;
 mod ply;
+mod route;
 mod rows;
 mod seams;
 mod stack;
+pub mod takes;
 mod thread;
 mod upper;
 
@@ -33,6 +35,7 @@ pub use nails::{NailPlace, NailsBuilt};
 pub use needle::NeedleBuilt;
 pub use parts::PartBuilt;
 pub use ply::Ply;
+pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
 pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Lying, Mode, Peak, Stack};
@@ -67,6 +70,7 @@ pub struct Plan<'m> {
     seams: Vec<SeamBuilt>,
     margins: Built<Vec<Margin>>,
     upper: Arc<UpperBuilt>,
+    route: Built<Arc<Route>>,
 }
 
 /// One model in one size.
@@ -94,6 +98,7 @@ pub struct Build<'m> {
     pub shaft: Option<Built<ShaftBuilt>>,
     pub claim: Option<Built<ClaimBuilt>>,
     pub facing: Option<Built<FacingBuilt>>,
+    pub route: Built<Arc<Route>>,
 }
 
 impl<'m> Plan<'m> {
@@ -104,7 +109,8 @@ impl<'m> Plan<'m> {
         let margins = margins::margins(model, &shop.house);
         let upper = Arc::new(upper::upper(model, shop));
         let (house, nailers, seams) = (&shop.house, &*shop.nailers, seams::seams(model));
-        Self { model, house, nailers, shop, base, seams, margins, upper }
+        let route = route::route(model, house).map(Arc::new);
+        Self { model, house, nailers, shop, base, seams, margins, upper, route }
     }
 
     /// Builds one size.
@@ -170,6 +176,7 @@ impl<'m> Plan<'m> {
             shaft,
             claim,
             facing,
+            route: self.route.clone(),
             last,
             lines,
             rows,

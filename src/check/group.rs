@@ -110,6 +110,8 @@ fn finding(model: &Model, severity: Severity, worst: &Judged, of: &[&Judged], si
     let rule = all()[worst.rule];
     let judgement = &worst.judgement;
     let words = rule.words(judgement);
+    // What the message says is no note beside it.
+    let notes = notes(judgement).into_iter().filter(|note| !words.message.contains(note.as_str())).collect();
     let mut finding = Finding {
         name: rule.name(),
         severity,
@@ -117,7 +119,7 @@ fn finding(model: &Model, severity: Severity, worst: &Judged, of: &[&Judged], si
         message: words.message,
         labels: labels(judgement),
         help: words.help,
-        notes: notes(judgement),
+        notes,
         sizes: Some(Sizes { holds: of.iter().map(|judged| judged.size).collect(), of: sizes, worst: worst.size }),
         measured: None,
         roots: Vec::new(),

@@ -29,10 +29,14 @@ mod lasting_pincers;
 mod nail;
 mod needle_perforation;
 mod needle_thread;
+mod route_dwell;
+mod route_order;
+mod route_skipped;
 mod rows_edge;
 mod rows_guide;
 mod rows_turnout;
 mod skiver_limits;
+mod stock_blank;
 mod tall;
 mod upper_fold;
 mod upper_gusset;
@@ -111,6 +115,10 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &hardware_spacing::HardwareSpacing,
         &forefoot_shaft::ForefootShaft,
         &claim_height::ClaimHeight,
+        &route_order::RouteOrder,
+        &route_skipped::RouteSkipped,
+        &route_dwell::RouteDwell,
+        &stock_blank::StockBlank,
     ]
 }
 

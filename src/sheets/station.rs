@@ -72,50 +72,6 @@ impl Station {
         words::of(word)
     }
 
-    /// The steps of the route that are done here.
-    pub(super) fn steps(self) -> &'static [&'static str] {
-        match self {
-            Station::Cutting => &["cut"],
-            Station::Skiving => &["skive"],
-            Station::Closing => {
-                &["close-back", "rub-flat", "stay", "gusset", "counter-cover", "close-vamp", "collar", "mark"]
-            }
-            Station::Hardware => &["hardware"],
-            Station::Lasting => &[
-                "mull",
-                "fix-insole",
-                "stiffen",
-                "wet-last",
-                "set-wet",
-                "last",
-                "cement-lining",
-                "flatten-bottom",
-                "pull-toe-tacks",
-                "release-cut",
-                "turn-out",
-            ],
-            Station::Bottoming => &[
-                "fill",
-                "shank",
-                "ink-midsole",
-                "midsole",
-                "nail-waist",
-                "pull-last",
-                "hammer-points",
-                "sew-forefoot",
-                "prime-rubber",
-                "cement-sole",
-                "press",
-                "cement-outsole",
-            ],
-            Station::SoleStitching => &["rough-round", "sew-sole", "trim"],
-            Station::Heeling => &["build-heel", "level", "cap"],
-            Station::Edge => &["sand-edge"],
-            Station::Finishing => &["inspect-inside", "sock", "ink"],
-            Station::Inspection => &["first-inspection", "final-inspection"],
-        }
-    }
-
     /// Its cautions. Sources: IARC Monographs (leather dust), NIOSH and OSHA (solvents, nails, compressed air), HSE (machines,
     /// presses); the rest is common practice, no source. Local codes and licensed practice come first.
     pub(super) fn cautions(self) -> &'static [&'static str] {

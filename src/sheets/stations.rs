@@ -199,10 +199,9 @@ fn lasting(sheets: &mut Sheets<'_>) {
         ("lasting.back-height", None),
     ]);
     sheets.steps();
-    sheets.group(of(words::TIMES), &["lasting.mulled", "lasting.on-the-last", "lasting.order"]);
     sheets.group(
         of(words::MARGIN),
-        &["lasting.margin-toe", "lasting.margin-joints", "lasting.margin-heel", "lasting.tacks"],
+        &["lasting.order", "lasting.margin-toe", "lasting.margin-joints", "lasting.margin-heel", "lasting.tacks"],
     );
     sheets.group(of(words::STIFFENERS), &["counter.of", "counter.reaches", "puff.of", "puff.reaches"]);
     sheets.group(

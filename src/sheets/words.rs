@@ -121,6 +121,7 @@ words! {
     ROW_FROM_EDGE "outer row from the edge";
     HEEL_SEEN "heel seen at the back";
     PARTS_JOINED "What is joined";
+    CRITICAL "Critical: this bond alone holds the outsole. Peel the sample before the boots go on";
     SOCK "Sock lining, laces, dressing";
 }
 
@@ -162,7 +163,8 @@ pub const STEP_WORDS: &[(&str, &str)] = &[
     ("rough-round", "rough-round"),
     ("sew-sole", "sew the rows"),
     ("trim", "trim the edge"),
-    ("cement-outsole", "cement the outsole, press, wait, trim"),
+    ("cement-outsole", "prime, cement and warm the outsole: it hangs on this bond alone"),
+    ("press-outsole", "press the outsole, wait, trim it"),
     ("build-heel", "fit wedges and base, nail"),
     ("level", "level the base"),
     ("cap", "cement and nail the cap"),

@@ -220,6 +220,12 @@ impl<'b> Field<'b> {
             .map(|value| value.map(|value| if let Value::Amounts(list) = value { list } else { Vec::new() }))
     }
 
+    /// Values by word.
+    pub fn pairs(&self, slot: usize) -> Val<Vec<(&'static str, At<Amount>)>> {
+        self.value(slot)
+            .map(|value| value.map(|value| if let Value::Pairs(pairs) = value { pairs } else { Vec::new() }))
+    }
+
     pub fn count(&self, slot: usize) -> Val<u32> {
         self.value(slot).map(|value| value.map(|value| if let Value::Count(count) = value { count } else { 0 }))
     }

@@ -2,6 +2,7 @@
 //!
 //! Each value keeps how and where it was written; what a fault took is a hole that remembers the fault.
 
+mod blanks;
 mod bottom;
 mod declared;
 mod fields;
@@ -10,6 +11,7 @@ mod last;
 mod load;
 mod merge;
 mod model;
+mod route;
 mod shop;
 mod sizes;
 mod stock;
@@ -17,15 +19,18 @@ mod upper;
 mod value;
 mod world;
 
+pub use blanks::{BlankMeasured, Blanks};
 pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, NailLine, Role, Sole, Turnout};
 pub use heel::{Heel, HeelNails, Lifts, NailOf, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
-pub use model::{Check, Claim, Finish, Lasting, Model, RouteEdit};
+pub use model::{Check, Claim, Finish, Lasting, Model};
+pub use route::{Change, DwellWritten, Put, RouteEdit, RouteWritten};
 pub use shop::{Bobbin, House, Machine, Nailer, Setter, Shop, Skiver, Stitch};
 pub use sizes::{MAX_SIZES, Made};
 pub use stock::{
-    Adhesive, Cap, Channel, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
+    Adhesive, Cap, Channel, Hardware, Lift, Nail, Outsole, Rubber, Shares, SoleLeather, Stiffener, Stock, Thread,
+    UpperLeather,
 };
 pub use upper::{
     Collar, Facing, FacingRows, Gusset, Lap, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper,

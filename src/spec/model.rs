@@ -5,13 +5,13 @@ use super::declared::StockNames;
 use super::fields::{Fields, Named};
 use super::heel::{Heel, heel};
 use super::last::Last;
+use super::route::{RouteWritten, route};
 use super::sizes::Made;
 use super::stock::UpperLeather;
 use super::upper::{Upper, upper};
 use super::value::{Val, Valued};
 use crate::finding::Finding;
 use crate::language::Hole;
-use crate::language::vocabulary::STEPS;
 use crate::measure::{Amount, Size};
 use crate::source::Span;
 use std::sync::Arc;
@@ -55,17 +55,6 @@ pub struct Check {
     pub otherwise: Option<Val<&'static str>>,
 }
 
-/// A change of the default route.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum RouteEdit {
-    /// Moves a step behind another.
-    After(&'static str, &'static str),
-    /// Moves a step before another.
-    Before(&'static str, &'static str),
-    /// Leaves a step out.
-    Skip(&'static str),
-}
-
 /// A claim of a least height.
 #[derive(Clone, Debug)]
 #[expect(missing_docs, reason = "each field is the slot or clause of that name")]
@@ -92,7 +81,7 @@ pub struct Model {
     pub heel: Option<Heel>,
     pub finish: Finish,
     pub checks: Vec<Check>,
-    pub route: Vec<RouteEdit>,
+    pub route: RouteWritten,
     pub claim: Option<Claim>,
 }
 
@@ -136,7 +125,7 @@ pub(super) fn model(
         heel,
         finish: fields.inner("finish").map(|inner| finish(&inner, stock, findings)).unwrap_or_default(),
         checks: fields.inner("inspect").map(|inner| checks(&inner, findings)).unwrap_or_default(),
-        route: fields.inner("route").map(|inner| route(&inner)).unwrap_or_default(),
+        route: fields.inner("route").map(|inner| route(&inner, findings)).unwrap_or_default(),
         claim: fields.inner("claims").and_then(|inner| claim(&inner)),
     }
 }
@@ -195,27 +184,6 @@ fn checks(inner: &Fields<'_>, findings: &mut Vec<Finding>) -> Vec<Check> {
         .collect()
 }
 
-/// Edits of the route in the order of the text; the one block in which order counts.
-fn route(inner: &Fields<'_>) -> Vec<RouteEdit> {
-    inner
-        .block
-        .statements
-        .iter()
-        .filter_map(|force| {
-            let field =
-                inner.all(force.statement.def.word).into_iter().find(|field| std::ptr::eq(field.force, force))?;
-            let step = field.word(0).ok()?.it;
-            if force.statement.def.word == "skip" {
-                return Some(RouteEdit::Skip(step));
-            }
-            let other = |word: &str| field.clause_word(word).and_then(Result::ok).map(|word| word.it);
-            other("after")
-                .map(|other| RouteEdit::After(step, other))
-                .or(other("before").map(|other| RouteEdit::Before(step, other)))
-        })
-        .collect()
-}
-
 fn claim(inner: &Fields<'_>) -> Option<Claim> {
     let field = inner.get("height")?;
     Some(Claim {
@@ -226,20 +194,6 @@ fn claim(inner: &Fields<'_>) -> Option<Claim> {
 }
 
 impl Model {
-    /// The steps of its route, in order.
-    #[must_use]
-    pub fn steps(&self) -> Vec<&'static str> {
-        let mut steps = STEPS.to_vec();
-        for edit in &self.route {
-            match *edit {
-                RouteEdit::Skip(step) => steps.retain(|known| *known != step),
-                RouteEdit::After(step, other) => move_step(&mut steps, step, other, 1),
-                RouteEdit::Before(step, other) => move_step(&mut steps, step, other, 0),
-            }
-        }
-        steps
-    }
-
     /// The part whose thickness is the outer at the seat: the first that is turned out.
     ///
     /// # Errors
@@ -249,13 +203,4 @@ impl Model {
         let parts = upper.turned_out.as_ref().map_err(|hole| *hole)?;
         Ok(parts.first().cloned())
     }
-}
-
-fn move_step(steps: &mut Vec<&'static str>, step: &'static str, other: &str, behind: usize) {
-    if step == other {
-        return;
-    }
-    steps.retain(|known| *known != step);
-    let at = steps.iter().position(|known| *known == other).map_or(steps.len(), |at| at + behind);
-    steps.insert(at, step);
 }

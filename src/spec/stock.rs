@@ -1,5 +1,6 @@
 //! The stock: what things are made of.
 
+use super::blanks::{Blanks, blanks};
 use super::fields::Fields;
 use super::value::Val;
 use crate::finding::Finding;
@@ -22,15 +23,27 @@ macro_rules! stock {
 
 stock! {
     /// Leather of uppers and linings.
-    UpperLeather { substance: Val<Amount>, one_hide: bool, holds: Option<Val<Amount>> }
+    UpperLeather {
+        substance: Val<Amount>,
+        one_hide: bool,
+        holds: Option<Val<Amount>>,
+        hide: Option<Val<Amount>>,
+        of_hide: Option<Val<Shares>>,
+        cuts: Option<Val<Shares>>,
+    }
     /// Leather of bottoms, by substances.
-    SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>> }
+    SoleLeather { substances: Val<Vec<At<Amount>>>, tolerance: Option<Val<Amount>>, yields: Option<Val<Amount>> }
     /// A moulded outsole.
-    Outsole { base: Val<Amount>, lug: Option<Val<Amount>>, channel: Option<Channel> }
+    Outsole {
+        base: Val<Amount>,
+        lug: Option<Val<Amount>>,
+        channel: Option<Channel>,
+        blanks: Option<Result<Blanks, Hole>>,
+    }
     /// Sheet rubber.
     Rubber { thickness: Val<Amount> }
     /// A heel's cap.
-    Cap { thickness: Val<Amount> }
+    Cap { thickness: Val<Amount>, blanks: Option<Result<Blanks, Hole>> }
     /// Board or leather of counters and puffs.
     Stiffener { thickness: Val<Amount> }
     /// A thread.
@@ -50,6 +63,7 @@ stock! {
         shank: Option<Val<Amount>>,
         clinches: bool,
         sunk: Option<Val<Amount>>,
+        weight: Option<Val<u32>>,
     }
     /// An eyelet or a hook.
     Hardware { punch: Val<Amount>, through: Option<Val<Amount>> }
@@ -72,6 +86,8 @@ pub struct Channel {
     /// How deep it is; down to the base's face if the stock does not say.
     pub deep: Option<Val<Amount>>,
 }
+/// Shares by the zones of a hide.
+pub type Shares = Vec<(&'static str, At<Amount>)>;
 
 /// Everything in stock, by kind and name.
 #[derive(Clone, Debug, Default)]
@@ -105,7 +121,7 @@ impl Stock {
             }
             "cap" => {
                 let thickness = fields.amount("thickness", findings);
-                put(&mut self.caps, Cap { name, span, thickness });
+                put(&mut self.caps, Cap { name, span, thickness, blanks: blanks(fields, findings) });
             }
             "stiffener" => {
                 let thickness = fields.amount("thickness", findings);
@@ -143,18 +159,28 @@ fn list(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Vec
 }
 
 fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> UpperLeather {
+    let shares = |word: &str| fields.get(word).map(|field| field.pairs(0));
     UpperLeather {
         name,
         span,
         substance: fields.amount("substance", findings),
         one_hide: fields.flag("one-hide"),
         holds: fields.maybe_amount("holds"),
+        hide: fields.maybe_amount("hide"),
+        of_hide: shares("of-hide"),
+        cuts: shares("cuts"),
     }
 }
 
 fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {
     let substances = list(fields, "substances", findings);
-    SoleLeather { name, span, substances, tolerance: fields.maybe_amount("tolerance") }
+    SoleLeather {
+        name,
+        span,
+        substances,
+        tolerance: fields.maybe_amount("tolerance"),
+        yields: fields.maybe_amount("yield"),
+    }
 }
 
 fn outsole(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Outsole {
@@ -165,6 +191,7 @@ fn outsole(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Fin
         base: fields.amount("base", findings),
         lug: fields.maybe_amount("lug"),
         channel: channel.map(|field| Channel { between: field.amount(0), deep: field.clause_amount("deep") }),
+        blanks: blanks(fields, findings),
     }
 }
 
@@ -184,7 +211,8 @@ fn thread(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Find
 fn nail(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Nail {
     let lengths = list(fields, "lengths", findings);
     let (shank, sunk) = (fields.maybe_amount("shank"), fields.maybe_amount("sunk"));
-    Nail { name, span, lengths, shank, clinches: fields.flag("clinches") || fields.block.unread.is_some(), sunk }
+    let clinches = fields.flag("clinches") || fields.block.unread.is_some();
+    Nail { name, span, lengths, shank, clinches, sunk, weight: fields.maybe_count("weight") }
 }
 
 fn hardware(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Hardware {

@@ -4,6 +4,7 @@ mod bottom;
 mod closing;
 mod model;
 mod sole;
+mod takes;
 mod upper;
 
 use super::figure::Datum;
@@ -23,6 +24,7 @@ pub fn figures(build: &Build<'_>) -> Figures {
     sole::sole(build, &mut list);
     bottom::heel(build, &mut list);
     model::finish(build, &mut list);
+    takes::takes(build, &mut list);
     list.figures
 }
 

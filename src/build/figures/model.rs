@@ -1,7 +1,7 @@
 //! Figures of the model as a whole, its last, its lasting, its finish.
 
 use super::List;
-use crate::build::Build;
+use crate::build::{Build, Datum, Dwell, Rest};
 use crate::geometry::Path;
 
 pub(super) fn model(build: &Build<'_>, list: &mut List) {
@@ -93,11 +93,46 @@ pub(super) fn finish(build: &Build<'_>, list: &mut List) {
         list.maybe(&key("target"), "target", check.target.as_ref());
         list.word(&key("else"), "if it fails", check.otherwise.as_ref());
     }
-    list.texts("route.steps", "order of work", model.steps().into_iter().map(str::to_owned).collect());
+    route(build, list);
     if let Some(claim) = &model.claim {
         list.amount("claims.height", "claimed height, at least", &claim.height);
         list.word("claims.measured", "measured", Some(&claim.measured));
         list.string("claims.to", "claimed to", claim.to.as_ref());
         super::closing::claim(build, list);
+    }
+}
+
+/// The whole order of work, with benches and rests.
+fn route(build: &Build<'_>, list: &mut List) {
+    let Ok(route) = &build.route else { return };
+    list.texts("route.steps", "order of work", route.steps.iter().map(|step| step.name.to_string()).collect());
+    list.texts("route.stations", "its benches", route.steps.iter().map(|step| step.station.to_owned()).collect());
+    for dwell in &route.dwells {
+        rest(dwell, list);
+    }
+    if !route.critical.is_empty() {
+        let critical = route.critical.iter().map(|step| (*step).to_owned()).collect();
+        list.texts("route.critical", "critical: the adhesive alone holds the outsole", critical);
+        list.count("route.peel-samples", "peel samples with each batch", 1_u32);
+    }
+}
+
+fn rest(dwell: &Dwell, list: &mut List) {
+    let key = format!("route.dwell.{}.{}", dwell.step, dwell.rest.name());
+    let label = match dwell.rest {
+        Rest::Leather if dwell.step == "mull" => "mulled",
+        Rest::Leather => "on the last",
+        Rest::Open => "joined after",
+        Rest::Set => "left to set",
+        Rest::Said => "rests",
+    };
+    if let Some(pressed) = dwell.pressed {
+        list.number(&format!("route.dwell.{}.press", dwell.step), "pressed", "minutes", pressed);
+    }
+    match dwell.most {
+        Some(hi) if hi > dwell.least => {
+            list.figures.push(key, label, "minutes", Datum::Window(crate::measure::Window { lo: dwell.least, hi }));
+        }
+        _ => list.number(&key, label, "minutes", dwell.least),
     }
 }

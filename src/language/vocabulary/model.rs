@@ -44,6 +44,7 @@ pub const STEPS: &[&str] = &[
     "sew-sole",
     "trim",
     "cement-outsole",
+    "press-outsole",
     "build-heel",
     "level",
     "cap",
@@ -204,6 +205,18 @@ static ROUTE: BlockDef = BlockDef {
             .slots(&[STEP])
             .key(Key::First)
             .example("skip mull", "skip lunch"),
+        word("add", "Adds a step of the shop's own, at the bench of the step that it stands by; nothing is known of what it needs.")
+            .slots(&[TEXT])
+            .clauses(&[
+                clause("after", &[STEP], "the step that it follows"),
+                clause("before", &[STEP], "the step that it precedes"),
+            ])
+            .key(Key::First)
+            .example("add \"oil the tongue\" after collar", "add oil after collar"),
+        word("dwell", "How long the boot rests with a step before work goes on, least and most; what the stock says where it is left out.")
+            .slots(&[STEP, window(Kind::Time)])
+            .key(Key::First)
+            .example("dwell press 24..48 hours", "dwell press 24"),
     ],
 };
 

@@ -193,10 +193,11 @@ house! {
     "single-ply" Thickness One 0.0..20.0 "1.5 mm" "1.5" false "The least leather of one part alone, where a skive reaches beyond its lap.";
     "hole-web" Length One 0.0..50.0 "3 mm" "3" false "The least leather between two punched holes, and between a hole and an edge or a row.";
     "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" false "The highest step felt inside at a lap that no lining covers.";
-    "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" true "From this substance on, upper leather is mulled before lasting.";
+    "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" false "From this substance on, upper leather is mulled before lasting.";
     "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" false "Needle over pitch above which an upper row is noted.";
     "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" false "Needle over pitch above which a sole row is noted.";
     "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" false "Needle blade over thread diameter outside which it is noted.";
+    "dry-on-last" Time One 0.0..100_000.0 "24 hours" "24" false "How long at least a boot of leather that is mulled stays on the last.";
     "fill" Number One 0.01..1.0 "0.6" "0.6 mm" false "How full a bobbin winds, where the machine does not say.";
     "tails" Length One 0.0..5000.0 "150 mm" "150" false "Thread left at both ends of a row together.";
     "thread-waste" Share One 0.0..100.0 "15 %" "150 %" false "What is added to thread when it is bought.";

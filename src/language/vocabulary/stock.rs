@@ -72,6 +72,23 @@ const THICKNESS: StatementDef = word("thickness", "How thick it is delivered.")
     .needed()
     .example("thickness 3 mm +- 0.2 mm", "thickness 3");
 
+const SIDE: SlotDef = LENGTH.within(1.0, 1000.0);
+const GROWS: SlotDef = LENGTH.within(0.0, 50.0);
+
+const BLANKS: StatementDef = word(
+    "blanks",
+    "The sizes in which blanks are stocked; and, where they were measured, how long and how wide the blank of one size is, and how much it grows from size to size. The measures are said together.",
+)
+.slots(&[slot(SlotKind::Sizes)])
+.clauses(&[
+    clause("measured", &[one(Kind::Number).within(0.0, 1000.0)], "the size that was measured"),
+    clause("long", &[SIDE], "its length, along the boot"),
+    clause("wide", &[SIDE], "its breadth"),
+    clause("longer", &[GROWS], "how much longer the next whole size is"),
+    clause("wider", &[GROWS], "how much wider the next whole size is"),
+])
+.example("blanks us-men 5..14 measured 9 long 232 mm wide 130 mm longer 1/4 in wider 1/12 in", "blanks 5..14");
+
 static UPPER_LEATHER: BlockDef = BlockDef {
     name: "upper-leather",
     says: "A leather of the upper. Its substance is a spread: the tannery delivers all of it.",
@@ -89,14 +106,14 @@ static UPPER_LEATHER: BlockDef = BlockDef {
         word("holds", "The force at which one stitch tears out of it, per hole, as measured on offcuts.")
             .slots(&[one(Kind::Force)])
             .example("holds 180 N", "holds 180"),
-        word("hide", "The area of a hide.").slots(&[one(Kind::Area)]).recorded().example("hide 22 sqft", "hide 22"),
+        word("hide", "The area of a hide.")
+            .slots(&[one(Kind::Area).within(0.1, 1000.0)])
+            .example("hide 22 sqft", "hide 22"),
         word("of-hide", "How much of a hide each zone is.")
-            .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share))])
-            .recorded()
+            .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share)).within(1.0, 100.0)])
             .example("of-hide prime 45 %, second 40 %", "of-hide prime 145 %"),
         word("cuts", "Net over gross when cutting in each zone.")
-            .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share))])
-            .recorded()
+            .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share)).within(1.0, 100.0)])
             .example("cuts prime 72 %, second 65 %", "cuts prime 72 mm"),
         word("per-hole", "The strength of the leather at one stitch hole.")
             .slots(&[one(Kind::Force)])
@@ -118,8 +135,7 @@ static SOLE_LEATHER: BlockDef = BlockDef {
             .slots(&[one(Kind::Thickness).within(0.0, 10.0)])
             .example("tolerance 0.5 iron", "tolerance half"),
         word("yield", "Net over gross when pressing.")
-            .slots(&[one(Kind::Share)])
-            .recorded()
+            .slots(&[one(Kind::Share).within(1.0, 100.0)])
             .example("yield 70 %", "yield 170 %"),
     ],
 };
@@ -143,10 +159,7 @@ static OUTSOLE: BlockDef = BlockDef {
         .slots(&[window(Kind::Length)])
         .clauses(&[clause("deep", &[THICK], "its depth; down to the base's face if left out")])
         .example("channel 2..12 mm", "channel 12..2 mm"),
-        word("blanks", "The sizes in which blanks are stocked.")
-            .slots(&[slot(SlotKind::Sizes)])
-            .recorded()
-            .example("blanks us-men 5..14", "blanks 5..14"),
+        BLANKS,
     ],
 };
 
@@ -157,13 +170,7 @@ static CAP: BlockDef = BlockDef {
     name: "cap",
     says: "The cap of a heel, the piece that walks.",
     removable: false,
-    statements: &[
-        THICKNESS,
-        word("blanks", "The sizes in which caps are stocked.")
-            .slots(&[slot(SlotKind::Sizes)])
-            .recorded()
-            .example("blanks us-men 5..14", "blanks 5..14"),
-    ],
+    statements: &[THICKNESS, BLANKS],
 };
 
 static STIFFENER: BlockDef = BlockDef {
@@ -224,9 +231,8 @@ static NAIL: BlockDef = BlockDef {
         word("sunk", "How deep its head is driven below the face.")
             .slots(&[LENGTH.within(0.0, 20.0)])
             .example("sunk 0.5 mm", "sunk"),
-        word("weight", "What a hundred weigh is not computed with; the count to the kilogram, for buying.")
-            .slots(&[COUNT])
-            .recorded()
+        word("weight", "How many go to the kilogram, for buying.")
+            .slots(&[COUNT.within(1.0, 1_000_000.0)])
             .example("weight 1400", "weight heavy"),
     ],
 };

@@ -109,6 +109,9 @@ macro_rules! stitching {
                 ])
                 .needed()
                 .example("rows 3 first 2 mm apart 3.5 mm", "rows 3 first 2 apart 3.5 mm"),
+            word("long", "How long one row is on one boot, all its stretches together, in the last's base size; grades with the last's length. Without it the thread is not known.")
+                .slots(&[LENGTH.within(1.0, 10_000.0)])
+                .example("long 260 mm", "long 260"),
             word("pitch", "Stitches per inch (or the length of one, in mm).")
                 .slots(&[one(Kind::Pitch)])
                 .needed()

@@ -1,0 +1,130 @@
+//! Leather and rubber of the bottom, and what bonds them.
+
+use super::super::amounts::{base, of};
+use super::super::{Build, Built, Lines};
+use super::upper::yields;
+use super::{BOOTS, DM2};
+use crate::geometry::{Path, Straight};
+use crate::spec::{Ends, Extent, Layer, Material, Role};
+
+/// What a pair takes of one layer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LayerTaken {
+    /// The layer.
+    pub role: Role,
+    /// Its stock.
+    pub stock: String,
+    /// As pressed, with all that is trimmed from it, dm2.
+    pub net: f64,
+    /// Net over the yield of pressing, dm2, where the stock says it.
+    pub gross: Option<f64>,
+}
+
+/// What a pair takes of an adhesive for one layer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Bonded {
+    /// The layer that it holds.
+    pub role: Role,
+    /// The adhesive.
+    pub adhesive: String,
+    /// Coated faces of a pair, dm2: two of each bond.
+    pub faces: f64,
+    /// g; none where coats or coverage are not said.
+    pub grams: Option<f64>,
+}
+
+/// Every layer that is cut from leather or sheet. Moulded outsoles are taken by the blank.
+///
+/// # Errors
+/// The hole of a fault in the bottom or its lines.
+pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
+    let (bottom, lines) = parts(build)?;
+    let mut taken = Vec::new();
+    for layer in &bottom.layers {
+        let stock = &of(&layer.of)?.it;
+        let pressed = match stock {
+            Material::Outsole(_) => continue,
+            Material::Leather(leather, _) => yields(leather.yields.as_ref())?,
+            Material::Rubber(_) => None,
+        };
+        let net = BOOTS * area(layer, lines)? / DM2;
+        let gross = pressed.map(|pressed| net / pressed);
+        taken.push(LayerTaken { role: layer.role, stock: stock.name().to_owned(), net, gross });
+    }
+    Ok(taken)
+}
+
+/// Every bond of the bottom.
+///
+/// # Errors
+/// The hole of a fault in the bottom or its lines.
+pub fn adhesives(build: &Build<'_>) -> Built<Vec<Bonded>> {
+    let (bottom, lines) = parts(build)?;
+    let mut bonds = Vec::new();
+    for layer in &bottom.layers {
+        let Some(adhesive) = &layer.bonded else { continue };
+        let adhesive = &of(adhesive)?.it;
+        let faces = BOOTS * 2.0 * area(layer, lines)? / DM2;
+        let grams = match (&adhesive.coats, &adhesive.coverage) {
+            // 1 dm2 is a hundredth of 1 m2.
+            (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
+            _ => None,
+        };
+        bonds.push(Bonded { role: layer.role, adhesive: adhesive.name.clone(), faces, grams });
+    }
+    Ok(bonds)
+}
+
+fn parts<'b>(build: &'b Build<'_>) -> Built<(&'b crate::spec::Bottom, &'b Lines)> {
+    Ok((build.model.bottom.as_ref().map_err(|hole| *hole)?, build.lines.as_ref().map_err(|hole| *hole)?))
+}
+
+/// The piece of one boot, mm2. What lies inside the feather line is cut to it; what shows at the edge is cut to where
+/// rough-rounding begins.
+fn area(layer: &Layer, lines: &Lines) -> Built<f64> {
+    let last = &lines.last;
+    let inside = matches!(layer.role, Role::Insole | Role::Arch | Role::Shank | Role::Pad | Role::Filler);
+    let path: &dyn Path = if inside { &last.feather } else { &lines.uncut };
+    let ends = match of(&layer.ends)?.it {
+        Ends::Full => f64::NEG_INFINITY,
+        Ends::BehindBreast(behind) => last.breast - behind,
+    };
+    let extent = of(&layer.covers)?.it;
+    if let Some(breadth) = &layer.breadth {
+        return Ok(base(breadth)? * length_of(extent, ends, lines).max(0.0));
+    }
+    let beyond = |x: f64| if x.is_finite() { path.area_beyond(&Straight::square_at(x)) } else { path.area() };
+    Ok(match extent {
+        Extent::All => beyond(ends),
+        Extent::Forepart => path.area_beyond(&last.joint_line),
+        Extent::Waist => beyond(ends.max(last.breast)) - path.area_beyond(&last.joint_line),
+        Extent::Seat => (beyond(ends) - beyond(last.breast)).max(0.0),
+    })
+}
+
+/// How long a strip in the middle of the bottom is, mm.
+fn length_of(extent: Extent, ends: f64, lines: &Lines) -> f64 {
+    let last = &lines.last;
+    let joint = joint_in_the_middle(lines);
+    let (from, to) = match extent {
+        Extent::All => (0.0, last.bottom),
+        Extent::Forepart => (joint, last.bottom),
+        Extent::Waist => (last.breast, joint),
+        Extent::Seat => (0.0, last.breast),
+    };
+    to - from.max(ends)
+}
+
+/// Where the joint line crosses the middle of the bottom's breadth.
+fn joint_in_the_middle(lines: &Lines) -> f64 {
+    let last = &lines.last;
+    let middle = |x: f64| last.feather.breadth_at(x).map_or(0.0, |across| (across.inside - across.outside) / 2.0);
+    let (mut before, mut beyond) =
+        (last.joint_inside.min(last.joint_outside), last.joint_inside.max(last.joint_outside));
+    // Halved until nothing is left to halve.
+    for _ in 0..60 {
+        let x = f64::midpoint(before, beyond);
+        if last.joint_line.signed(kurbo::Point::new(x, middle(x))) > 0.0 { beyond = x } else { before = x }
+    }
+    f64::midpoint(before, beyond)
+}

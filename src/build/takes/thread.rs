@@ -1,0 +1,157 @@
+//! Thread: what the rows of the upper take, and everything of a thread together.
+
+use super::super::amounts::{base, mm, of};
+use super::super::rows::stitches;
+use super::super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
+use super::super::{Build, Built};
+use super::BOOTS;
+use crate::spec::{Part, Stitch, Stitching, Upper, Val};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+/// The rows of one seam of the upper, on one boot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowTaken {
+    /// The key of its figures: `lap-vamp`.
+    pub key: String,
+    /// The thread.
+    pub thread: String,
+    /// Rows.
+    pub rows: u32,
+    /// Stitches of one row and what they take, with its tails; none where the seam's length is not said.
+    pub row: Option<(u32, ThreadUse)>,
+}
+
+/// What a pair takes of one thread, m.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct ThreadTaken {
+    /// Its name.
+    pub name: String,
+    /// From needles.
+    pub needle: f64,
+    /// From bobbins.
+    pub bobbin: f64,
+    /// Tails.
+    pub tails: f64,
+    /// Seams whose length is not said: then nothing more than the thread's name is known.
+    pub unknown: Vec<String>,
+}
+
+impl ThreadTaken {
+    /// Everything, m.
+    #[must_use]
+    pub fn total(&self) -> f64 {
+        self.needle + self.bobbin + self.tails
+    }
+
+    fn add(&mut self, used: &ThreadUse, times: f64) {
+        self.needle += times * used.needle;
+        self.bobbin += times * used.bobbin;
+        self.tails += times * used.tails;
+    }
+}
+
+/// Every thread by its name.
+///
+/// # Errors
+/// The hole of a fault in a seam, its thread or its machine.
+pub fn threads(build: &Build<'_>) -> Built<Vec<ThreadTaken>> {
+    let mut all: BTreeMap<String, ThreadTaken> = BTreeMap::new();
+    let mut of_name = |name: &str, add: &dyn Fn(&mut ThreadTaken)| {
+        let start = || ThreadTaken { name: name.to_owned(), ..ThreadTaken::default() };
+        add(all.entry(name.to_owned()).or_insert_with(start));
+    };
+    for seam in upper_rows(build)? {
+        of_name(&seam.thread, &|taken| match &seam.row {
+            Some((_, used)) => taken.add(used, BOOTS * f64::from(seam.rows)),
+            None => taken.unknown.push(seam.key.clone()),
+        });
+    }
+    let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
+    if let Some(forefoot) = &build.forefoot
+        && let Some(thread) = bottom.forefoot.as_ref().and_then(|forefoot| forefoot.thread.as_ref())
+        && let Some(used) = &forefoot.as_ref().map_err(|hole| *hole)?.thread
+    {
+        of_name(&of(thread)?.it.name, &|taken| taken.add(used, BOOTS));
+    }
+    let sole = bottom.sole.as_ref().map_err(|hole| *hole)?;
+    let rows = &build.rows.as_ref().map_err(|hole| *hole)?.rows;
+    let known = rows.iter().all(|row| row.thread.is_some());
+    of_name(&of(&sole.thread)?.it.name, &|taken| {
+        if known {
+            rows.iter().filter_map(|row| row.thread.as_ref()).for_each(|used| taken.add(used, BOOTS));
+        } else {
+            taken.unknown.push("sole".to_owned());
+        }
+    });
+    Ok(all.into_values().collect())
+}
+
+/// The rows of the upper, seam by seam.
+///
+/// # Errors
+/// The hole of a fault in a seam, its parts or its machine.
+pub fn upper_rows(build: &Build<'_>) -> Built<Vec<RowTaken>> {
+    let upper = build.model.upper.as_ref().map_err(|hole| *hole)?;
+    sewn(upper)?.into_iter().map(|(key, stitching, thickness)| rows(build, key, stitching, thickness)).collect()
+}
+
+/// Every seam with what is sewn there, mm: the full substance of each part, skives left out, so that thread is not short.
+fn sewn(upper: &Upper) -> Built<Vec<(String, &Stitching, f64)>> {
+    let mut all = Vec::new();
+    for lap in &upper.laps {
+        let both = whole(&lap.top)? + whole(&lap.under)?;
+        all.push((format!("lap-{}", of(&lap.top)?.it.name), &lap.stitching, both));
+    }
+    for seam in &upper.seams {
+        let parts = seam.joins.as_ref().map_err(|hole| *hole)?;
+        let substances = parts.iter().map(|part| substance(&part.it)).collect::<Built<Vec<f64>>>()?;
+        // One name joins the part to its like.
+        let both = if let [one] = substances[..] { 2.0 * one } else { substances.iter().sum() };
+        all.push((format!("seam-{}", seam.name), &seam.stitching, both));
+    }
+    for stay in &upper.stays {
+        let covered = of(&stay.covers)?;
+        let seam = upper.seams.iter().find(|seam| seam.name == covered.it);
+        let joined = seam.map(|seam| seam.joins.as_ref().map_err(|hole| *hole)).transpose()?;
+        let under = match joined.map(Vec::as_slice) {
+            Some([first, ..]) => substance(&first.it)?,
+            _ => 0.0,
+        };
+        all.push((format!("stay-{}", stay.name), &stay.stitching, whole(&stay.of)? + under));
+    }
+    for gusset in &upper.gussets {
+        let both = whole(&gusset.part)? + whole(&gusset.joins)?;
+        all.push((format!("gusset-{}", of(&gusset.part)?.it.name), &gusset.stitching, both));
+    }
+    if let Some(collar) = &upper.collar {
+        let plies = if collar.folded.is_some() { 2.0 } else { 1.0 };
+        let thickness = plies * whole(&collar.part)? + whole(&collar.joins)?;
+        all.push(("collar".to_owned(), &collar.stitching, thickness));
+    }
+    Ok(all)
+}
+
+fn whole(part: &Val<Arc<Part>>) -> Built<f64> {
+    substance(&of(part)?.it)
+}
+
+fn substance(part: &Part) -> Built<f64> {
+    mm(&of(&part.of)?.it.substance)
+}
+
+fn rows(build: &Build<'_>, key: String, stitching: &Stitching, thickness: f64) -> Built<RowTaken> {
+    let thread = of(&stitching.thread)?.it.name.clone();
+    let mut taken = RowTaken { key, thread, rows: of(&stitching.rows)?.it, row: None };
+    let Some(long) = &stitching.long else { return Ok(taken) };
+    let length = mm(long)? * build.last.as_ref().map_err(|hole| *hole)?.length_factor;
+    let (count, pitch) = stitches(length, 25.4 / base(&stitching.pitch)?);
+    let machine = &of(&stitching.on)?.it;
+    let tails = mm(&build.house.rule("tails"))?;
+    let used = match of(&machine.stitch)?.it {
+        Stitch::Chainstitch => ThreadUse { tails: tails / 1000.0, ..chainstitch_use(count, pitch, thickness) },
+        Stitch::Lockstitch => lockstitch_use(pitch, base(&machine.lock)?, (0..count).map(|_| thickness), tails),
+    };
+    taken.row = Some((count, used));
+    Ok(taken)
+}
