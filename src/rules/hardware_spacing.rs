@@ -34,7 +34,7 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
-use crate::build::{Build, FacingBuilt, Web};
+use crate::build::{Build, Web};
 use crate::language::Hole;
 
 /// The rule.
@@ -52,7 +52,7 @@ impl Rule for HardwareSpacing {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(facing) = &build.facing else { return Vec::new() };
         judged("facing", facing, |facing| {
-            let of_web = |web: &Web| judge(build, facing, web).unwrap_or_else(|hole| Judgement::lost(web.what, hole));
+            let of_web = |web: &Web| judge(build, web).unwrap_or_else(|hole| Judgement::lost(web.what, hole));
             facing.webs.iter().map(of_web).collect()
         })
     }
@@ -69,18 +69,11 @@ impl Rule for HardwareSpacing {
     }
 }
 
-fn judge(build: &Build<'_>, facing: &FacingBuilt, web: &Web) -> Result<Judgement, Hole> {
+fn judge(build: &Build<'_>, web: &Web) -> Result<Judgement, Hole> {
     let rule = build.house.rule("hole-web")?;
     let limit = rule.it.nominal();
-    let (_, from_edge) = &facing.from_edge;
-    let origin = match (web.what, &facing.rows_origin, &facing.long) {
-        ("facing's edge", ..) => from_edge,
-        ("facing's row", Some(rows), _) => rows,
-        ("facing's ends", _, Some((_, long))) => long,
-        _ => &facing.first_origin,
-    };
     let mut judgement = Judgement::new(web.what, web.leather, limit, web.leather - limit, "mm")
-        .lever(origin.clone(), Moves::Another)
+        .lever(web.origin.clone(), Moves::Another)
         .limit_at(rule.origin, "house rule: least leather beside a hole");
     judgement.place = Some(web.place.clone());
     Ok(judgement)

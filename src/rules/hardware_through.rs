@@ -80,5 +80,5 @@ fn judge(facing: &FacingBuilt, through: &Through) -> Judgement {
         _ if most.margin <= least.margin => most,
         _ => least,
     };
-    judgement.lever(facing.first_origin.clone(), Moves::Another).limit_at(through.origin.clone(), "made for")
+    judgement.lever(through.named.clone(), Moves::Another).limit_at(through.origin.clone(), "made for")
 }

@@ -79,7 +79,7 @@ fn judge(seam: &UpperSeam, rows: &[UpperRow]) -> Result<Option<Judgement>, Hole>
     let (Some(nominal), Some(thick)) = (nominal, thick) else { return Ok(None) };
     let row = if fits(nominal.stack.nominal(), limit) { thick } else { nominal };
     let mut judgement = at_most(&*seam.name, &row.stack, limit)
-        .lever(seam.rows_origin.clone()?, Moves::Another)
+        .lever(seam.machine_origin.clone()?, Moves::Another)
         .limit_at(origin, "the machine sews");
     judgement.place = Some(format!("under row {}, {:.2} mm from the edge", row.number, row.place));
     Ok(Some(judgement))

@@ -112,6 +112,25 @@ fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.group(of(words::STIFFENERS), &stiffeners);
 }
 
+/// What a seam was judged by, and nobody at the bench sets or measures.
+fn judged_only(what: &str) -> bool {
+    let starts = ["row-", "alone-", "beyond-"];
+    let is = [
+        "thickest",
+        "sews",
+        "step",
+        "covered",
+        "clear",
+        "from-seam",
+        "fold-needed",
+        "gives-way",
+        "perforation",
+        "needle-over-thread",
+        "needle-named",
+    ];
+    starts.iter().any(|start| what.starts_with(start)) || is.contains(&what) || what.contains("-skiver")
+}
+
 fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.steps();
     let names: Vec<(String, String)> = job
@@ -144,6 +163,7 @@ fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
             columns.contains(&what)
                 || what.contains("-edge-")
                 || what.ends_with("-flat")
+                || judged_only(what)
                 || matches!(what, "thread-size" | "thread-diameter" | "over" | "of" | "joins" | "covers")
         };
         let start = format!("{key}.");

@@ -110,6 +110,10 @@ pub(super) fn model(
     });
     let upper = fields.need_inner("upper", findings).map(|inner| upper(&inner, stock, findings));
     let bottom = fields.need_inner("bottom", findings).map(|inner| bottom(&inner, stock, findings));
+    let claim = fields.inner("claims").and_then(|inner| claim(&inner));
+    if let Some(claim) = &claim {
+        claimable(claim, fields, findings);
+    }
     let heel = fields.inner("heel").map(|inner| heel(&inner, stock, findings));
     Model {
         name: head.name.to_owned(),
@@ -126,7 +130,7 @@ pub(super) fn model(
         finish: fields.inner("finish").map(|inner| finish(&inner, stock, findings)).unwrap_or_default(),
         checks: fields.inner("inspect").map(|inner| checks(&inner, findings)).unwrap_or_default(),
         route: fields.inner("route").map(|inner| route(&inner, findings)).unwrap_or_default(),
-        claim: fields.inner("claims").and_then(|inner| claim(&inner)),
+        claim,
     }
 }
 
@@ -191,6 +195,17 @@ fn claim(inner: &Fields<'_>) -> Option<Claim> {
         measured: field.clause_word("measured").unwrap_or_else(|| Err(field.lost())),
         to: field.clause_text("to"),
     })
+}
+
+/// A height can be claimed of a boot that says how high it is: its shaft, and from the heel's bottom its heel.
+fn claimable(claim: &Claim, fields: &Fields<'_>, findings: &mut Vec<Finding>) {
+    if let Some(upper) = fields.inner("upper") {
+        // The fault is reported there; nothing else hangs on it.
+        upper.need("shaft", findings).ok();
+    }
+    if claim.measured.as_ref().is_ok_and(|measured| measured.it == "from-heel") {
+        fields.need("heel", findings).ok();
+    }
 }
 
 impl Model {

@@ -445,7 +445,7 @@ fn facing(inner: &Fields<'_>, stock: &StockNames<'_>, names: &ModelNames<'_>, fi
         long: inner.get("long").map(|field| (field.amount(0), field.clause_amount("grade"))),
         rows: inner.get("rows").map(|field| FacingRows {
             count: field.count(0),
-            first: field.clause_amount("first"),
+            first: field.clause_amount("at"),
             apart: field.clause_amount("apart"),
         }),
         backing,

@@ -6,9 +6,9 @@ use crate::build::amounts::{mm, of};
 use crate::build::last::GradedLast;
 use crate::build::ply::Ply;
 use crate::finding::Sum;
-use crate::measure::Window;
+use crate::measure::{Amount, Window};
 use crate::source::Origin;
-use crate::spec::{Facing, Hardware, House, Model, RowOf, Shop, Val};
+use crate::spec::{Facing, House, Model, RowOf, Setter, Shop, Val, Valued};
 use std::sync::Arc;
 
 /// An eyelet or a hook.
@@ -20,6 +20,8 @@ pub struct Centre {
     pub at: f64,
     /// Diameter of its hole, mm.
     pub punch: f64,
+    /// Where it was written how far it is from the one above.
+    pub origin: Origin,
 }
 
 /// The leather that is left between a hole and what is next to it.
@@ -31,6 +33,8 @@ pub struct Web {
     pub leather: f64,
     /// Where: the centres concerned, from the top edge.
     pub place: String,
+    /// The figure that moves it.
+    pub origin: Origin,
 }
 
 /// A window that a thickness must lie in.
@@ -42,6 +46,8 @@ pub struct Through {
     pub window: Window,
     /// Where that was written.
     pub origin: Origin,
+    /// Where the model names it.
+    pub named: Origin,
 }
 
 /// The facing of one size, mm.
@@ -55,10 +61,6 @@ pub struct FacingBuilt {
     pub from_edge: (f64, Origin),
     /// Rows of stitching from the facing's edge.
     pub rows: Vec<f64>,
-    /// Where the rows were written.
-    pub rows_origin: Option<Origin>,
-    /// Where the highest centre and the counts were written.
-    pub first_origin: Origin,
     /// The leather left between holes, and from holes to the edge, to rows and to the facing's ends.
     pub webs: Vec<Web>,
     /// Facing and backing.
@@ -82,25 +84,35 @@ fn built(model: &Model, facing: &Facing, shop: &Shop, last: &GradedLast) -> Buil
     if let Some((_, grown, _)) = &long {
         spread_out(&mut centres, *grown);
     }
-    let setter = match &facing.with {
-        Some(with) => shop.setters.iter().find(|setter| of(with).is_ok_and(|name| name.it == setter.name)),
-        None => None,
-    };
+    let setter = setter(facing, shop)?;
     let rows = rows(facing, &shop.house)?;
-    let end = long.as_ref().map(|(long, ..)| *long);
-    let reach = setter.and_then(|setter| setter.reach.as_ref()).map(of).transpose()?;
+    let beside = Beside {
+        edge: from_edge,
+        first,
+        rows: &rows,
+        rows_origin: facing.rows.as_ref().and_then(|rows| rows.count.as_ref().ok()).map(|count| &count.origin),
+        end: long.as_ref().map(|(long, _, origin)| (*long, origin)),
+    };
+    let webs = webs(&centres, &beside);
+    let reach = setter.and_then(|(setter, _)| setter.reach.as_ref()).map(of).transpose()?;
     Ok(FacingBuilt {
         long: long.map(|(long, _, origin)| (long, origin)),
         from_edge: (from_edge.it.nominal(), from_edge.origin.clone()),
-        webs: webs(&centres, from_edge.it.nominal(), &rows, end),
+        webs,
         rows,
-        rows_origin: facing.rows.as_ref().and_then(|rows| rows.count.as_ref().ok()).map(|count| count.origin.clone()),
-        first_origin: first.origin.clone(),
         stack: stack(model, facing)?,
         centres,
-        through: through(facing, setter.and_then(|setter| Some((setter.name.as_str(), setter.through.as_ref()?))))?,
+        through: through(facing, setter)?,
         reach: reach.map(|reach| (reach.it.nominal(), reach.origin.clone())),
     })
+}
+
+/// The setter that the facing names, and where it does.
+fn setter<'s>(facing: &'s Facing, shop: &'s Shop) -> Built<Option<(&'s Setter, &'s Origin)>> {
+    let Some(with) = &facing.with else { return Ok(None) };
+    let with = of(with)?;
+    let setter = shop.setters.iter().find(|setter| setter.name == with.it);
+    Ok(setter.map(|setter| (setter, &with.origin)))
 }
 
 /// Its length in this size, how much of that is grade, and where it was written.
@@ -123,10 +135,11 @@ fn centres(facing: &Facing) -> Built<Vec<Centre>> {
     let mut centres: Vec<Centre> = Vec::new();
     let first = mm(&facing.first)?;
     for (word, (count, hardware, apart)) in of_side(facing) {
-        let (apart, punch) = (mm(apart)?, mm(&of(hardware)?.it.punch)?);
+        let (origin, apart) = (&of(apart)?.origin, mm(apart)?);
+        let punch = mm(&of(hardware)?.it.punch)?;
         for _ in 0..of(count)?.it {
             let at = centres.last().map_or(first, |above| above.at + apart);
-            centres.push(Centre { word, at, punch });
+            centres.push(Centre { word, at, punch, origin: origin.clone() });
         }
     }
     Ok(centres)
@@ -144,30 +157,45 @@ fn spread_out(centres: &mut [Centre], grown: f64) {
     }
 }
 
-fn webs(centres: &[Centre], from_edge: f64, rows: &[f64], end: Option<f64>) -> Vec<Web> {
-    let web = |what: &'static str, leather: f64, place: String| Web { what, leather, place };
+/// What lies beside the holes of a facing, each with where it was written.
+struct Beside<'f> {
+    edge: &'f Valued<Amount>,
+    first: &'f Valued<Amount>,
+    rows: &'f [f64],
+    rows_origin: Option<&'f Origin>,
+    end: Option<(f64, &'f Origin)>,
+}
+
+fn webs(centres: &[Centre], beside: &Beside<'_>) -> Vec<Web> {
+    let from_edge = beside.edge.it.nominal();
+    let web = |what: &'static str, leather: f64, place: String, origin: &Origin| Web {
+        what,
+        leather,
+        place,
+        origin: origin.clone(),
+    };
     let between = centres.windows(2).map(|pair| {
         let leather = pair[1].at - pair[0].at - f64::midpoint(pair[0].punch, pair[1].punch);
-        web(
-            "holes of the facing",
-            leather,
-            format!("between the centres at {:.2} and {:.2} mm", pair[0].at, pair[1].at),
-        )
+        let place = format!("between the centres {:.2} and {:.2} mm from the top", pair[0].at, pair[1].at);
+        web("holes of the facing", leather, place, &pair[1].origin)
     });
-    let to_edge = centres.iter().map(|centre| {
-        let place = format!("at the centre {:.2} mm from the top", centre.at);
-        web("facing's edge", from_edge - centre.punch / 2.0, place)
+    let from_top = |centre: &Centre| format!("the centre {:.2} mm from the top", centre.at);
+    let to_edge = centres
+        .iter()
+        .map(|centre| web("facing's edge", from_edge - centre.punch / 2.0, from_top(centre), &beside.edge.origin));
+    let rows_origin = beside.rows_origin.unwrap_or(&beside.edge.origin);
+    let to_rows = centres.iter().flat_map(|centre| beside.rows.iter().map(move |row| (centre, *row)));
+    let to_rows = to_rows.map(|(centre, row)| {
+        let place = format!("the row {row:.2} mm from the edge, {}", from_top(centre));
+        web("facing's row", (from_edge - row).abs() - centre.punch / 2.0, place, rows_origin)
     });
-    let to_rows = centres.iter().flat_map(|centre| rows.iter().map(move |row| (centre, *row))).map(|(centre, row)| {
-        let place = format!("at the row {row:.2} mm from the edge, the centre {:.2} mm from the top", centre.at);
-        web("facing's row", (from_edge - row).abs() - centre.punch / 2.0, place)
+    let to_ends = centres.iter().map(|centre| {
+        let top = (centre.at, &beside.first.origin);
+        let end = beside.end.map(|(end, origin)| (end - centre.at, origin)).filter(|(left, _)| *left < centre.at);
+        let (left, origin) = end.unwrap_or(top);
+        web("facing's ends", left - centre.punch / 2.0, from_top(centre), origin)
     });
-    let ends = centres.iter().map(|centre| {
-        let to_end = end.map_or(centre.at, |end| centre.at.min(end - centre.at));
-        let place = format!("at the centre {:.2} mm from the top", centre.at);
-        web("facing's ends", to_end - centre.punch / 2.0, place)
-    });
-    let all = [least(between), least(to_edge), least(to_rows), least(ends)];
+    let all = [least(between), least(to_edge), least(to_rows), least(to_ends)];
     all.into_iter().flatten().collect()
 }
 
@@ -198,16 +226,23 @@ fn stack(model: &Model, facing: &Facing) -> Built<Sum> {
     Ok(sum)
 }
 
-fn through(facing: &Facing, setter: Option<(&str, &Val<crate::measure::Amount>)>) -> Built<Vec<Through>> {
-    let one = |name: &str, window: &Val<crate::measure::Amount>| {
+/// The windows of the setter, if one is named that states one, and of the hardware.
+fn through(facing: &Facing, setter: Option<(&Setter, &Origin)>) -> Built<Vec<Through>> {
+    let one = |name: &str, window: &Val<Amount>, named: &Origin| {
         let window = of(window)?;
-        Ok(Through { name: name.into(), window: window.it.window(), origin: window.origin.clone() })
+        let (origin, named) = (window.origin.clone(), named.clone());
+        Ok(Through { name: name.into(), window: window.it.window(), origin, named })
     };
-    let mut all: Vec<Through> = setter.into_iter().map(|(name, window)| one(name, window)).collect::<Built<_>>()?;
+    let mut all = Vec::new();
+    if let Some((setter, named)) = setter
+        && let Some(window) = &setter.through
+    {
+        all.push(one(&setter.name, window, named)?);
+    }
     for (_, (_, hardware, _)) in of_side(facing) {
-        let hardware: &Hardware = &of(hardware)?.it;
-        if let Some(window) = &hardware.through {
-            all.push(one(&hardware.name, window)?);
+        let hardware = of(hardware)?;
+        if let Some(window) = &hardware.it.through {
+            all.push(one(&hardware.it.name, window, &hardware.origin)?);
         }
     }
     Ok(all)

@@ -45,6 +45,8 @@ pub struct UpperSeam {
     pub rows: Built<Vec<UpperRow>>,
     /// The tallest stack that its machine sews, mm.
     pub sews: Built<(f64, Origin)>,
+    /// Where its machine was named.
+    pub machine_origin: Built<Origin>,
     /// Where its rows were written.
     pub rows_origin: Built<Origin>,
 }
@@ -57,6 +59,7 @@ impl UpperSeam {
             key: key.into(),
             rows,
             sews: sews.map(|sews| (sews.it.nominal(), sews.origin.clone())),
+            machine_origin: of(&stitching.on).map(|machine| machine.origin.clone()),
             rows_origin: of(&stitching.rows).map(|rows| rows.origin.clone()),
         }
     }

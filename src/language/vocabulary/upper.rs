@@ -290,10 +290,10 @@ static FACING: BlockDef = BlockDef {
         )
         .slots(&[COUNT.within(1.0, 20.0)])
         .clauses(&[
-            clause("first", &[LENGTH], "the first row from the facing's edge"),
+            clause("at", &[LENGTH], "the first row from the facing's edge"),
             clause("apart", &[LENGTH], "from row to row"),
         ])
-        .example("rows 2 first 3 mm apart 18 mm", "rows 2 first 3"),
+        .example("rows 2 at 3 mm apart 18 mm", "rows 2 at 3"),
         word("backing", "A backing behind the hardware: a part, or without a name the part itself turned in.")
             .slots(&[optional(SlotKind::Name(&[Thing::Part]))])
             .example("backing", "backing 2"),
