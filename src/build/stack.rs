@@ -6,7 +6,7 @@
 use super::Built;
 use super::amounts::{mm, of};
 use super::lines::Lines;
-use super::outer::TurnedLap;
+use super::outer::{Thinned, TurnedLap};
 use super::ply::Ply;
 use super::rows::{RowBuilt, SoleRows, sole};
 use crate::finding::{Sum, Term};
@@ -130,24 +130,34 @@ pub struct Stack {
 struct Piece {
     from: f64,
     to: f64,
-    outer: Outer,
+    /// The parts that lie there: one, or two in a lap, or three where one lap reaches into the next.
+    outer: Vec<Laid>,
     /// Nominal thickness of the outer at both ends.
     nominal: (f64, f64),
 }
 
 impl Piece {
+    /// `s` as a share of the way from end to end.
+    fn share(&self, s: f64) -> f64 {
+        if self.to > self.from { (s - self.from) / (self.to - self.from) } else { 0.0 }
+    }
+
+    fn in_a_lap(&self) -> bool {
+        self.outer.len() > 1
+    }
+
     fn nominal_at(&self, s: f64) -> f64 {
-        let f = if self.to > self.from { (s - self.from) / (self.to - self.from) } else { 0.0 };
+        let f = self.share(s);
         self.nominal.0 + (self.nominal.1 - self.nominal.0) * f
     }
 }
 
+/// A part that lies on a piece.
 #[derive(Clone, Debug)]
-enum Outer {
-    /// One part.
-    Single(usize),
-    /// In lap `n`: the distance from the top part's edge at both ends.
-    Lap(usize, f64, f64),
+struct Laid {
+    part: usize,
+    /// The laps in which it lies, none where it lies alone: the distance from the top part's edge at both ends.
+    within: Vec<(usize, f64, f64)>,
 }
 
 #[derive(Clone, Debug)]
@@ -328,13 +338,11 @@ fn present(lines: &Lines, row: &RowBuilt, ends: Ends, covers: Extent) -> Vec<(f6
 fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
     let cut = |piece: Piece| {
         let (a, b) = (piece.from.max(from), piece.to.min(to));
-        let outer = match piece.outer {
-            Outer::Lap(n, x0, x1) => {
-                let at = |s: f64| x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-                Outer::Lap(n, at(a), at(b))
-            }
-            single @ Outer::Single(_) => single,
-        };
+        let (f, g) = (piece.share(a), piece.share(b));
+        let mut outer = piece.outer;
+        for (_, x0, x1) in outer.iter_mut().flat_map(|laid| &mut laid.within) {
+            (*x0, *x1) = (*x0 + (*x1 - *x0) * f, *x0 + (*x1 - *x0) * g);
+        }
         Piece { from: a, to: b, outer, nominal: (0.0, 0.0) }
     };
     pieces
@@ -345,44 +353,83 @@ fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
         .collect()
 }
 
-/// The outer along one side, in the order of the row: single parts with laps between them.
+/// A lap on one side of a row.
+struct Marked<'l> {
+    lap: &'l TurnedLap,
+    /// Where the top part's edge lies, mm along the row, and where the part underneath ends.
+    mark: f64,
+    other: f64,
+}
+
+impl Marked<'_> {
+    /// Distance from the top part's edge.
+    fn x(&self, s: f64) -> f64 {
+        self.lap.wide * (s - self.mark) / (self.other - self.mark)
+    }
+
+    fn s(&self, x: f64) -> f64 {
+        self.mark + (self.other - self.mark) * x / self.lap.wide
+    }
+
+    fn holds(&self, s: f64) -> bool {
+        (0.0..=self.lap.wide).contains(&self.x(s))
+    }
+}
+
+/// The outer along one side, in the order of the row. A part lies from the heelward end of the lap behind it to the
+/// toeward end of the lap ahead; where one lap reaches into the next, three lie on each other.
 fn pieces_of_side(lines: &Lines, row: &RowBuilt, side: Side) -> Vec<Piece> {
     let far = row.length * 2.0;
     // `way` is +1 where the row runs toeward.
     let way = if side == Side::Outside { 1.0 } else { -1.0 };
-    let mut laps: Vec<(usize, f64, f64)> = Vec::new();
-    for (n, lap) in lines.turned.laps.iter().enumerate() {
+    let marked = |lap| {
         let mark = mark_on_row(lines, row, lap, side);
-        let other = mark + if lap.toeward { way } else { -way } * lap.run();
-        laps.push((n, mark, other));
+        Marked { lap, mark, other: mark + if lap.toeward { way } else { -way } * lap.run() }
+    };
+    let laps: Vec<Marked<'_>> = lines.turned.laps.iter().map(marked).collect();
+    let mut cuts = vec![-far, far];
+    for lap in &laps {
+        cuts.extend(lap.lap.breaks().into_iter().map(|x| lap.s(x)));
     }
-    let mut pieces = Vec::new();
-    for &(n, mark, other) in &laps {
-        let lap = &lines.turned.laps[n];
-        let at = |x: f64| mark + (other - mark) * x / lap.wide;
-        let mut breaks = lap.breaks();
-        breaks.sort_by(f64::total_cmp);
-        breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
-        for pair in breaks.windows(2) {
-            let (a, b) = (at(pair[0]), at(pair[1]));
-            let (from, to, x0, x1) = if a <= b { (a, b, pair[0], pair[1]) } else { (b, a, pair[1], pair[0]) };
-            pieces.push(Piece { from, to, outer: Outer::Lap(n, x0, x1), nominal: (0.0, 0.0) });
-        }
+    cuts.sort_by(f64::total_cmp);
+    cuts.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+    let pieces = cuts.windows(2).map(|ends| piece_between(&laps, way, (ends[0], ends[1])));
+    pieces.flat_map(|piece| cut_where_thinner(piece, lines)).collect()
+}
+
+fn piece_between(laps: &[Marked<'_>], way: f64, (from, to): (f64, f64)) -> Piece {
+    let middle = f64::midpoint(from, to);
+    let lies = |part: usize| {
+        let behind = part.checked_sub(1).map(|n| &laps[n]);
+        let begun = |lap: &Marked<'_>| (middle - lap.mark) * way >= 0.0 || (middle - lap.other) * way >= 0.0;
+        let ended = |lap: &Marked<'_>| (middle - lap.mark) * way > 0.0 && (middle - lap.other) * way > 0.0;
+        behind.is_none_or(begun) && !laps.get(part).is_some_and(ended)
+    };
+    let laid = |part: usize| {
+        let around = part.saturating_sub(1)..(part + 1).min(laps.len());
+        let within = around.filter(|n| laps[*n].holds(middle)).map(|n| (n, laps[n].x(from), laps[n].x(to)));
+        Laid { part, within: within.collect() }
+    };
+    let mut outer: Vec<Laid> = (0..=laps.len()).filter(|part| lies(*part)).map(laid).collect();
+    // The top part first.
+    if outer[0].within.first().is_some_and(|(n, ..)| laps[*n].lap.toeward) {
+        outer.reverse();
     }
-    // Between laps lies the part that both neighbours share; part 0 at the heel's end.
-    let edges: Vec<(f64, f64)> = laps.iter().map(|(_, a, b)| (a.min(*b), a.max(*b))).collect();
-    let heelward = |n: usize| if way > 0.0 { edges[n].0 } else { edges[n].1 };
-    let toeward = |n: usize| if way > 0.0 { edges[n].1 } else { edges[n].0 };
-    for part in 0..lines.turned.parts.len() {
-        let start = if part == 0 { if way > 0.0 { -far } else { far } } else { toeward(part - 1) };
-        let end = if part == laps.len() { if way > 0.0 { far } else { -far } } else { heelward(part) };
-        let (from, to) = if start <= end { (start, end) } else { (end, start) };
-        if (end - start) * way > 0.0 {
-            pieces.push(Piece { from, to, outer: Outer::Single(part), nominal: (0.0, 0.0) });
-        }
-    }
-    pieces.sort_by(|a, b| a.from.total_cmp(&b.from));
-    pieces
+    Piece { from, to, outer, nominal: (0.0, 0.0) }
+}
+
+/// A part in two laps is as thin as the thinner of its skives: the piece cut where that changes.
+fn cut_where_thinner(piece: Piece, lines: &Lines) -> Vec<Piece> {
+    let crossing = piece.outer.iter().filter(|laid| laid.within.len() == 2).find_map(|laid| {
+        let apart = |f: f64| {
+            let [a, b] = [0, 1].map(|n| thinned_at(laid, laid.within[n], f, lines).spread().nominal);
+            a - b
+        };
+        let (start, end) = (apart(0.0), apart(1.0));
+        (start * end < 0.0).then(|| piece.from + (piece.to - piece.from) * start / (start - end))
+    });
+    let Some(at) = crossing else { return vec![piece] };
+    [(piece.from, at), (at, piece.to)].into_iter().flat_map(|(a, b)| clipped(vec![piece.clone()], a, b)).collect()
 }
 
 /// Where the top part's edge meets a row: on the normal at the mark, or where its leaning line crosses the row.
@@ -403,31 +450,58 @@ fn mark_on_row(lines: &Lines, row: &RowBuilt, lap: &TurnedLap, side: Side) -> f6
     row.rail.length_between(row.from, crossing.unwrap_or(t))
 }
 
+/// A part in one of its laps, at a share of the way along the piece.
+struct InLap<'l> {
+    thinned: &'l Thinned,
+    /// From the part's own edge: here, and in the middle of the piece, which says what skive counts.
+    x: f64,
+    middle: f64,
+}
+
+impl InLap<'_> {
+    fn spread(&self) -> Spread {
+        self.thinned.at(self.x, self.middle)
+    }
+}
+
+fn thinned_at<'l>(laid: &Laid, (n, x0, x1): (usize, f64, f64), f: f64, lines: &'l Lines) -> InLap<'l> {
+    let lap = &lines.turned.laps[n];
+    let own = |f: f64| {
+        let x = (x0 + (x1 - x0) * f).clamp(0.0, lap.wide);
+        if lap.on_top(n, laid.part) { x } else { lap.wide - x }
+    };
+    InLap { thinned: lap.thinned(n, laid.part), x: own(f), middle: own(0.5) }
+}
+
+/// What is left of a part at a share of the way along the piece; none where it lies in no lap. Of two laps' skives the
+/// thinner counts, as it does in the middle of the piece; of equally thin ones that of the wider tolerance.
+fn left_at<'l>(laid: &Laid, f: f64, lines: &'l Lines) -> Option<InLap<'l>> {
+    let middle = |within: &(usize, f64, f64)| thinned_at(laid, *within, 0.5, lines).spread();
+    let thinner = laid.within.iter().min_by(|a, b| {
+        let (a, b) = (middle(a), middle(b));
+        let same = (a.nominal - b.nominal).abs() < 1e-9;
+        if same { b.half().total_cmp(&a.half()) } else { a.nominal.total_cmp(&b.nominal) }
+    });
+    thinner.map(|within| thinned_at(laid, *within, f, lines))
+}
+
 /// Thickness of the outer at `s` on a piece: the parts that lie there.
 fn outer_at(piece: &Piece, s: f64, lines: &Lines) -> Vec<Term> {
-    match &piece.outer {
-        Outer::Single(part) => vec![lines.turned.parts[*part].term()],
-        Outer::Lap(n, x0, x1) => {
-            let lap = &lines.turned.laps[*n];
-            let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-            let mut terms = lap.top.terms(x);
-            terms.extend(lap.under.terms(lap.wide - x));
-            terms
-        }
-    }
+    let terms = |laid: &Laid| match left_at(laid, piece.share(s), lines) {
+        Some(left) => left.thinned.terms(left.x, left.middle),
+        None => vec![lines.turned.parts[laid.part].term()],
+    };
+    piece.outer.iter().flat_map(terms).collect()
 }
 
 /// The thickness of the outer alone, without building terms.
 fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
     let add = |a: Spread, b: Spread| Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi };
-    match &piece.outer {
-        Outer::Single(part) => lines.turned.parts[*part].spread,
-        Outer::Lap(n, x0, x1) => {
-            let lap = &lines.turned.laps[*n];
-            let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-            add(lap.top.at(x), lap.under.at(lap.wide - x))
-        }
-    }
+    let left = |laid: &Laid| match left_at(laid, piece.share(s), lines) {
+        Some(left) => left.spread(),
+        None => lines.turned.parts[laid.part].spread,
+    };
+    piece.outer.iter().map(left).fold(Spread::exactly(0.0), add)
 }
 
 struct Best {
@@ -470,7 +544,7 @@ impl Whole<'_> {
                     Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, (from, to));
                     Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, (from, to));
                     Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, (from, to));
-                    if matches!(piece.outer, Outer::Single(_)) {
+                    if !piece.in_a_lap() {
                         off_the_lap = off_the_lap.max(outer.nominal + under.nominal);
                     }
                 }
@@ -493,12 +567,20 @@ impl Whole<'_> {
             plateau: (best.s, best.to),
             side: built.rail.side(t),
             station: built.rail.point(t).x / self.lines.last.bottom,
-            lap: match &piece.outer {
-                Outer::Lap(n, ..) => Some(Arc::clone(&self.lines.turned.laps[*n].name)),
-                Outer::Single(_) => None,
-            },
+            lap: self.lap_on(piece),
             sum: sum.settled(),
         }
+    }
+}
+
+impl Whole<'_> {
+    /// The lap that lies on a piece; where one reaches into the next, both.
+    fn lap_on(&self, piece: &Piece) -> Option<Arc<str>> {
+        let mut laps: Vec<usize> = piece.outer.iter().flat_map(|laid| &laid.within).map(|(n, ..)| *n).collect();
+        laps.sort_unstable();
+        laps.dedup();
+        let names: Vec<&str> = laps.iter().map(|n| &*self.lines.turned.laps[*n].name).collect();
+        (!names.is_empty()).then(|| names.join(", ").into())
     }
 }
 
@@ -577,7 +659,7 @@ impl Stack {
     #[must_use]
     pub fn laps(&self, k: usize) -> Vec<(f64, f64)> {
         let mut laps: Vec<(f64, f64)> = Vec::new();
-        for piece in self.rows[k].pieces.iter().filter(|piece| matches!(piece.outer, Outer::Lap(..))) {
+        for piece in self.rows[k].pieces.iter().filter(|piece| piece.in_a_lap()) {
             match laps.last_mut() {
                 Some(last) if (piece.from - last.1).abs() < 1e-9 => last.1 = piece.to,
                 _ => laps.push((piece.from, piece.to)),
