@@ -12,6 +12,7 @@ mod margins;
 mod nails;
 mod outer;
 mod parts;
+mod pieces;
 mod ply;
 mod rows;
 mod seams;
