@@ -22,7 +22,7 @@ use rayon::prelude::*;
 use soles::{Lap, Sole, Thinned};
 use trial::{check, count, number, spread};
 
-const LINING: f64 = (2.5 + 3.0) / 2.0 * 25.4 / 64.0;
+const LINING: f64 = 2.75 * 25.4 / 64.0;
 /// The demo house: the turnout holds to 15 behind the breast, blends over 25, and rows start 12 behind it.
 const HOLDS: f64 = 15.0;
 const BLEND: f64 = 25.0;
@@ -131,7 +131,7 @@ fn row(sole: &Sole, last: &GradedLast, normals: &[Normal], k: usize) -> Row {
     let starts = passes(points.iter().map(|p| p.0), last.breast - STARTS);
     let on = |side: Side| starts.iter().filter(move |(n, _)| normals[*n].side == side);
     let from = *on(Side::Outside).next().expect("it starts on the outside");
-    let to = *on(Side::Inside).last().expect("it stops on the inside");
+    let to = *on(Side::Inside).next_back().expect("it stops on the inside");
     let cut = |(n, f): (usize, f64)| {
         let (a, b) = (points[n], points[n + 1]);
         (a.0 + (b.0 - a.0) * f, a.1 + (b.1 - a.1) * f)
@@ -250,9 +250,9 @@ impl<'w> Walk<'w> {
                 lies &= own >= -1e-9;
                 if (-1e-9..=lap.wide + 1e-9).contains(&own) {
                     let here = thinned(whole, if on_top { &lap.top } else { &lap.under }, own.clamp(0.0, lap.wide));
-                    if here.nominal < left.nominal {
-                        left = here;
-                    } else if here.nominal <= left.nominal && (lap.top.flat.is_some() || lap.under.flat.is_some()) {
+                    // Where flat and whole are equally thick, the flat one counts.
+                    let flat = lap.top.flat.is_some() || lap.under.flat.is_some();
+                    if here.nominal < left.nominal || (flat && here.nominal <= left.nominal) {
                         left = here;
                     }
                 }
