@@ -142,9 +142,10 @@ fn wall_profile(turned: &Turned, last: &GradedLast, lining: f64, side: Side) -> 
     for (n, lap) in turned.laps.iter().enumerate() {
         let mark = lap.mark(side) * last.bottom;
         let (from, to) = if lap.toeward { (mark, mark + lap.wide) } else { (mark - lap.wide, mark) };
-        corners.extend([(from, thickness(n)), (to, thickness(n + 1))]);
+        // Each lap adds its own change, so that the wall makes no step where one reaches into the next.
+        corners = added(&corners, &[(from, 0.0), (to, thickness(n + 1) - thickness(n))]);
     }
-    blends(&corners)
+    corners
 }
 
 /// The sum of two piecewise linear functions, with the corners of both.

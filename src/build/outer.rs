@@ -71,6 +71,16 @@ impl TurnedLap {
         if side == Side::Inside { self.inside } else { self.outside }
     }
 
+    /// Whether part `part` of the turned-out ones lies on top in this lap, the one ahead of part `n`.
+    pub fn on_top(&self, n: usize, part: usize) -> bool {
+        self.toeward == (part > n)
+    }
+
+    /// The same part as it is thinned here.
+    pub fn thinned(&self, n: usize, part: usize) -> &Thinned {
+        if self.on_top(n, part) { &self.top } else { &self.under }
+    }
+
     /// How much of a row the lap takes: its width over the sine of its lean.
     pub fn run(&self) -> f64 {
         self.wide / self.lean.sin()
@@ -90,27 +100,34 @@ impl TurnedLap {
 }
 
 impl Thinned {
-    /// What is left of the part at `x` from its own edge inside the lap: shares of what lies there, which make 1.
-    fn lying(&self, x: f64) -> Lying<'_> {
-        let f = self.edge.as_ref().map_or(1.0, |(wide, ..)| if *wide > 0.0 { (x / wide).clamp(0.0, 1.0) } else { 1.0 });
-        let taper = |(_, to, origin)| Lying::Taper { f, to, origin };
-        let tapered = self.edge.as_ref().filter(|_| f < 1.0).map(|(wide, to, origin)| taper((wide, to, origin)));
-        let tapered = tapered.unwrap_or(Lying::Whole);
+    /// What is left of the part at `x` from its own edge inside the lap: shares of what lies there, which make 1. Which
+    /// of taper and flat skive counts is as at `of`, a place between the same breaks: where one goes over into the
+    /// other they are equally thick, and each has its own tolerance up to there.
+    fn lying(&self, x: f64, of: f64) -> Lying<'_> {
         match &self.flat {
             // The thinner of the two counts; flat, if they are equal.
-            Some((flat, origin)) if flat.nominal <= tapered.spread(&self.ply).nominal => Lying::Flat { flat, origin },
-            _ => tapered,
+            Some((flat, origin)) if flat.nominal <= self.tapered(of).spread(&self.ply).nominal => {
+                Lying::Flat { flat, origin }
+            }
+            _ => self.tapered(x),
         }
     }
 
-    /// Thickness at `x` from the part's own edge inside the lap.
-    pub fn at(&self, x: f64) -> Spread {
-        self.lying(x).spread(&self.ply)
+    fn tapered(&self, x: f64) -> Lying<'_> {
+        match &self.edge {
+            Some((wide, to, origin)) if x < *wide => Lying::Taper { f: (x / wide).max(0.0), to, origin },
+            _ => Lying::Whole,
+        }
+    }
+
+    /// Thickness at `x` from the part's own edge inside the lap, with the skive that counts at `of`.
+    pub fn at(&self, x: f64, of: f64) -> Spread {
+        self.lying(x, of).spread(&self.ply)
     }
 
     /// The same as terms. A skive varies with the hand that makes it; on a taper the leather counts as far as it is
     /// still there.
-    pub fn terms(&self, x: f64) -> Vec<Term> {
+    pub fn terms(&self, x: f64, of: f64) -> Vec<Term> {
         let skived = |coefficient: f64, spread: &Spread, origin: &Origin, how: &str| Term {
             what: format!("{}, skived", self.ply.what).into(),
             coefficient,
@@ -119,7 +136,7 @@ impl Thinned {
             origin: origin.clone(),
             tolerance: None,
         };
-        match self.lying(x) {
+        match self.lying(x, of) {
             Lying::Whole => vec![self.ply.term()],
             Lying::Flat { flat, origin } => vec![skived(1.0, flat, origin, "flat")],
             Lying::Taper { f, to, origin } => {

@@ -6,7 +6,7 @@
 use super::Built;
 use super::amounts::{mm, of};
 use super::lines::Lines;
-use super::outer::TurnedLap;
+use super::pieces::{Piece, clipped, outer_at, outer_spread, pieces_of_side};
 use super::ply::Ply;
 use super::rows::{RowBuilt, SoleRows, sole};
 use crate::finding::{Sum, Term};
@@ -123,31 +123,6 @@ pub struct Stack {
     rows: Vec<RowStack>,
     asked_mode: Mode,
     layers: Vec<LayerPly>,
-}
-
-/// A stretch of a row on which one arrangement of the outer lies, linear from end to end.
-#[derive(Clone, Debug)]
-struct Piece {
-    from: f64,
-    to: f64,
-    outer: Outer,
-    /// Nominal thickness of the outer at both ends.
-    nominal: (f64, f64),
-}
-
-impl Piece {
-    fn nominal_at(&self, s: f64) -> f64 {
-        let f = if self.to > self.from { (s - self.from) / (self.to - self.from) } else { 0.0 };
-        self.nominal.0 + (self.nominal.1 - self.nominal.0) * f
-    }
-}
-
-#[derive(Clone, Debug)]
-enum Outer {
-    /// One part.
-    Single(usize),
-    /// In lap `n`: the distance from the top part's edge at both ends.
-    Lap(usize, f64, f64),
 }
 
 #[derive(Clone, Debug)]
@@ -325,111 +300,6 @@ fn present(lines: &Lines, row: &RowBuilt, ends: Ends, covers: Extent) -> Vec<(f6
     stretches.into_iter().map(cut).filter(|(from, to)| from < to).collect()
 }
 
-fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
-    let cut = |piece: Piece| {
-        let (a, b) = (piece.from.max(from), piece.to.min(to));
-        let outer = match piece.outer {
-            Outer::Lap(n, x0, x1) => {
-                let at = |s: f64| x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-                Outer::Lap(n, at(a), at(b))
-            }
-            single @ Outer::Single(_) => single,
-        };
-        Piece { from: a, to: b, outer, nominal: (0.0, 0.0) }
-    };
-    pieces
-        .into_iter()
-        .filter(|piece| piece.to > from && piece.from < to)
-        .map(cut)
-        .filter(|piece| piece.from < piece.to)
-        .collect()
-}
-
-/// The outer along one side, in the order of the row: single parts with laps between them.
-fn pieces_of_side(lines: &Lines, row: &RowBuilt, side: Side) -> Vec<Piece> {
-    let far = row.length * 2.0;
-    // `way` is +1 where the row runs toeward.
-    let way = if side == Side::Outside { 1.0 } else { -1.0 };
-    let mut laps: Vec<(usize, f64, f64)> = Vec::new();
-    for (n, lap) in lines.turned.laps.iter().enumerate() {
-        let mark = mark_on_row(lines, row, lap, side);
-        let other = mark + if lap.toeward { way } else { -way } * lap.run();
-        laps.push((n, mark, other));
-    }
-    let mut pieces = Vec::new();
-    for &(n, mark, other) in &laps {
-        let lap = &lines.turned.laps[n];
-        let at = |x: f64| mark + (other - mark) * x / lap.wide;
-        let mut breaks = lap.breaks();
-        breaks.sort_by(f64::total_cmp);
-        breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
-        for pair in breaks.windows(2) {
-            let (a, b) = (at(pair[0]), at(pair[1]));
-            let (from, to, x0, x1) = if a <= b { (a, b, pair[0], pair[1]) } else { (b, a, pair[1], pair[0]) };
-            pieces.push(Piece { from, to, outer: Outer::Lap(n, x0, x1), nominal: (0.0, 0.0) });
-        }
-    }
-    // Between laps lies the part that both neighbours share; part 0 at the heel's end.
-    let edges: Vec<(f64, f64)> = laps.iter().map(|(_, a, b)| (a.min(*b), a.max(*b))).collect();
-    let heelward = |n: usize| if way > 0.0 { edges[n].0 } else { edges[n].1 };
-    let toeward = |n: usize| if way > 0.0 { edges[n].1 } else { edges[n].0 };
-    for part in 0..lines.turned.parts.len() {
-        let start = if part == 0 { if way > 0.0 { -far } else { far } } else { toeward(part - 1) };
-        let end = if part == laps.len() { if way > 0.0 { far } else { -far } } else { heelward(part) };
-        let (from, to) = if start <= end { (start, end) } else { (end, start) };
-        if (end - start) * way > 0.0 {
-            pieces.push(Piece { from, to, outer: Outer::Single(part), nominal: (0.0, 0.0) });
-        }
-    }
-    pieces.sort_by(|a, b| a.from.total_cmp(&b.from));
-    pieces
-}
-
-/// Where the top part's edge meets a row: on the normal at the mark, or where its leaning line crosses the row.
-fn mark_on_row(lines: &Lines, row: &RowBuilt, lap: &TurnedLap, side: Side) -> f64 {
-    let x = lap.mark(side) * lines.last.bottom;
-    let t = lines.feather_at(x, side).unwrap_or(row.from);
-    let frame = lines.last.feather.frame(t);
-    let square = (lap.lean - std::f64::consts::FRAC_PI_2).abs() < 1e-9;
-    if square {
-        return row.rail.length_between(row.from, t);
-    }
-    let toeward = if side == Side::Outside { frame.tangent } else { -frame.tangent };
-    let along = toeward * lap.lean.cos() + frame.normal * lap.lean.sin();
-    let crossing = Straight::through(frame.point, frame.point + along).and_then(|edge| {
-        let crossings = row.rail.crossings_on(&edge, side);
-        crossings.into_iter().min_by(|a, b| (a - t).abs().total_cmp(&(b - t).abs()))
-    });
-    row.rail.length_between(row.from, crossing.unwrap_or(t))
-}
-
-/// Thickness of the outer at `s` on a piece: the parts that lie there.
-fn outer_at(piece: &Piece, s: f64, lines: &Lines) -> Vec<Term> {
-    match &piece.outer {
-        Outer::Single(part) => vec![lines.turned.parts[*part].term()],
-        Outer::Lap(n, x0, x1) => {
-            let lap = &lines.turned.laps[*n];
-            let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-            let mut terms = lap.top.terms(x);
-            terms.extend(lap.under.terms(lap.wide - x));
-            terms
-        }
-    }
-}
-
-/// The thickness of the outer alone, without building terms.
-fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
-    let add = |a: Spread, b: Spread| Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi };
-    match &piece.outer {
-        Outer::Single(part) => lines.turned.parts[*part].spread,
-        Outer::Lap(n, x0, x1) => {
-            let lap = &lines.turned.laps[*n];
-            let x = x0 + (x1 - x0) * (s - piece.from) / (piece.to - piece.from);
-            add(lap.top.at(x), lap.under.at(lap.wide - x))
-        }
-    }
-}
-
 struct Best {
     value: f64,
     row: usize,
@@ -470,7 +340,7 @@ impl Whole<'_> {
                     Best::offer(&mut lo, outer.lo + under.lo, (k, n), s, (from, to));
                     Best::offer(&mut nominal, outer.nominal + under.nominal, (k, n), s, (from, to));
                     Best::offer(&mut hi, outer.hi + under.hi, (k, n), s, (from, to));
-                    if matches!(piece.outer, Outer::Single(_)) {
+                    if !piece.in_a_lap() {
                         off_the_lap = off_the_lap.max(outer.nominal + under.nominal);
                     }
                 }
@@ -493,12 +363,20 @@ impl Whole<'_> {
             plateau: (best.s, best.to),
             side: built.rail.side(t),
             station: built.rail.point(t).x / self.lines.last.bottom,
-            lap: match &piece.outer {
-                Outer::Lap(n, ..) => Some(Arc::clone(&self.lines.turned.laps[*n].name)),
-                Outer::Single(_) => None,
-            },
+            lap: self.lap_on(piece),
             sum: sum.settled(),
         }
+    }
+}
+
+impl Whole<'_> {
+    /// The lap that lies on a piece; where one reaches into the next, both.
+    fn lap_on(&self, piece: &Piece) -> Option<Arc<str>> {
+        let mut laps: Vec<usize> = piece.outer.iter().flat_map(|laid| &laid.within).map(|(n, ..)| *n).collect();
+        laps.sort_unstable();
+        laps.dedup();
+        let names: Vec<&str> = laps.iter().map(|n| &*self.lines.turned.laps[*n].name).collect();
+        (!names.is_empty()).then(|| names.join(", ").into())
     }
 }
 
@@ -577,7 +455,7 @@ impl Stack {
     #[must_use]
     pub fn laps(&self, k: usize) -> Vec<(f64, f64)> {
         let mut laps: Vec<(f64, f64)> = Vec::new();
-        for piece in self.rows[k].pieces.iter().filter(|piece| matches!(piece.outer, Outer::Lap(..))) {
+        for piece in self.rows[k].pieces.iter().filter(|piece| piece.in_a_lap()) {
             match laps.last_mut() {
                 Some(last) if (piece.from - last.1).abs() < 1e-9 => last.1 = piece.to,
                 _ => laps.push((piece.from, piece.to)),

@@ -1,0 +1,425 @@
+//! The stack walked by brute force: every tenth of a mm along each row of random soles, against the maxima that are
+//! found at corners.
+//!
+//! The walker knows the last's feather line and the definitions, and nothing of how the tool finds the stack.
+
+#[path = "common/chance.rs"]
+mod chance;
+#[path = "common/memory.rs"]
+mod memory;
+#[path = "common/soles.rs"]
+mod soles;
+#[path = "common/trial.rs"]
+mod trial;
+
+use chance::Chance;
+use hobnail::build::{Datum, Figures, GradedLast, Plan, figures};
+use hobnail::finding::Severity;
+use hobnail::geometry::{Frame, Path, Side};
+use hobnail::measure::Spread;
+use memory::Only;
+use rayon::prelude::*;
+use soles::{Lap, Sole, Thinned};
+use trial::{check, count, number, spread};
+
+const LINING: f64 = 2.75 * 25.4 / 64.0;
+/// The demo house: the turnout holds to 15 behind the breast, blends over 25, and rows start 12 behind it.
+const HOLDS: f64 = 15.0;
+const BLEND: f64 = 25.0;
+const STARTS: f64 = 12.0;
+const TABLE_NOSE: f64 = 8.0;
+const SEWS: f64 = 19.0;
+const STEP: f64 = 0.1;
+/// How near the walker's own lines come to the true ones, mm of thickness.
+const OWN: f64 = 0.002;
+
+/// One normal of the feather line.
+struct Normal {
+    frame: Frame,
+    side: Side,
+}
+
+/// A row as a fine polyline; `normals` from `first`, with the way to each.
+struct Row {
+    first: usize,
+    points: Vec<(f64, f64)>,
+    way: Vec<f64>,
+    length: f64,
+    toe: f64,
+}
+
+fn straight(corners: &[(f64, f64)], x: f64) -> f64 {
+    if x <= corners[0].0 {
+        return corners[0].1;
+    }
+    for pair in corners.windows(2) {
+        let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
+        if x <= x1 {
+            return if x1 > x0 { y0 + (y1 - y0) * (x - x0) / (x1 - x0) } else { y1 };
+        }
+    }
+    corners[corners.len() - 1].1
+}
+
+/// Corners that would run backwards give way to the one before.
+fn ascending(corners: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    let mut least = f64::MIN;
+    let mut kept = Vec::new();
+    for &(x, y) in corners {
+        least = x.max(least + 1e-6);
+        kept.push((least, y));
+    }
+    kept
+}
+
+fn middle(part: (f64, f64)) -> f64 {
+    f64::midpoint(part.0, part.1)
+}
+
+impl Lap {
+    fn mark(&self, side: Side) -> f64 {
+        (if side == Side::Outside { self.outside } else { self.inside }) / 100.0
+    }
+
+    fn sine(&self) -> f64 {
+        self.lean.to_radians().sin()
+    }
+}
+
+/// Wall and turnout outside the feather line at station `x`.
+fn finished(sole: &Sole, last: &GradedLast, side: Side, x: f64) -> f64 {
+    let mut wall = LINING + middle(sole.parts[0]);
+    for (n, lap) in sole.laps.iter().enumerate() {
+        let mark = lap.mark(side) * last.bottom;
+        let (from, to) = if lap.toeward { (mark, mark + lap.wide) } else { (mark - lap.wide, mark) };
+        let change = middle(sole.parts[n + 1]) - middle(sole.parts[n]);
+        wall += straight(&[(from, 0.0), (to, change)], x);
+    }
+    let holds = last.breast - HOLDS;
+    let joint = if side == Side::Outside { last.joint_outside } else { last.joint_inside };
+    let turnout =
+        [(holds - BLEND, sole.heel), (holds, sole.waist), (joint - BLEND, sole.waist), (joint, sole.forepart)];
+    wall + straight(&ascending(&turnout), x)
+}
+
+fn normals(last: &GradedLast) -> Vec<Normal> {
+    const MANY: u32 = 16_000;
+    let period = last.feather.period();
+    let at = |n: u32| period * f64::from(n) / f64::from(MANY);
+    (0..MANY).map(|n| Normal { frame: last.feather.frame(at(n)), side: last.feather.side(at(n)) }).collect()
+}
+
+/// Where a list of values passes `level` between two neighbours, as place and fraction.
+fn passes(values: impl Iterator<Item = f64>, level: f64) -> Vec<(usize, f64)> {
+    let values: Vec<f64> = values.collect();
+    let between = |(n, pair): (usize, &[f64])| {
+        let (a, b) = (pair[0] - level, pair[1] - level);
+        ((a < 0.0) != (b < 0.0)).then(|| (n, a / (a - b)))
+    };
+    values.windows(2).enumerate().filter_map(between).collect()
+}
+
+fn row(sole: &Sole, last: &GradedLast, normals: &[Normal], k: usize) -> Row {
+    #[expect(clippy::cast_precision_loss, reason = "up to three rows")]
+    let inset = sole.from_edge + sole.apart * k as f64;
+    let point = |normal: &Normal| {
+        let Frame { point, normal: out, .. } = normal.frame;
+        let at = point + out * (finished(sole, last, normal.side, point.x) - inset);
+        (at.x, at.y)
+    };
+    let points: Vec<(f64, f64)> = normals.iter().map(point).collect();
+    let starts = passes(points.iter().map(|p| p.0), last.breast - STARTS);
+    let on = |side: Side| starts.iter().filter(move |(n, _)| normals[*n].side == side);
+    let from = *on(Side::Outside).next().expect("it starts on the outside");
+    let to = *on(Side::Inside).next_back().expect("it stops on the inside");
+    let cut = |(n, f): (usize, f64)| {
+        let (a, b) = (points[n], points[n + 1]);
+        (a.0 + (b.0 - a.0) * f, a.1 + (b.1 - a.1) * f)
+    };
+    let mut way = vec![0.0];
+    let mut kept = vec![cut(from)];
+    kept.extend(&points[from.0 + 1..=to.0]);
+    kept.push(cut(to));
+    for pair in kept.windows(2) {
+        let run = (pair[1].0 - pair[0].0).hypot(pair[1].1 - pair[0].1);
+        way.push(way[way.len() - 1] + run);
+    }
+    let toe = normals.iter().position(|normal| normal.side == Side::Inside).expect("there is an inside");
+    let length = way[way.len() - 1];
+    Row { first: from.0, toe: way[toe - from.0], points: kept, way, length }
+}
+
+impl Row {
+    fn s(&self, (n, f): (usize, f64)) -> f64 {
+        self.way[n] + (self.way[n + 1] - self.way[n]) * f
+    }
+
+    fn side(&self, s: f64) -> Side {
+        if s <= self.toe { Side::Outside } else { Side::Inside }
+    }
+
+    fn station(&self, s: f64) -> f64 {
+        let n = self.way.partition_point(|way| *way < s).clamp(1, self.way.len() - 1);
+        let f = (s - self.way[n - 1]) / (self.way[n] - self.way[n - 1]);
+        self.points[n - 1].0 + (self.points[n].0 - self.points[n - 1].0) * f
+    }
+
+    /// mm along the row at which the top part's edge crosses it. The row's own line goes on heelward of its start in
+    /// the text; a mark there is as far behind as it stands.
+    #[expect(clippy::cast_precision_loss, reason = "thousands of normals")]
+    fn mark(&self, lap: &Lap, last: &GradedLast, normals: &[Normal], side: Side) -> f64 {
+        let x = lap.mark(side) * last.bottom;
+        let on_side = |(n, _): &(usize, f64)| normals[*n].side == side;
+        let at = passes(normals.iter().map(|normal| normal.frame.point.x), x).into_iter().find(on_side);
+        let (n, f) = at.expect("the mark lies on the feather line");
+        let Frame { point, tangent, normal, .. } =
+            last.feather.frame(last.feather.period() * (n as f64 + f) / normals.len() as f64);
+        if (lap.lean - 90.0).abs() < 1e-9 {
+            return self.s((n - self.first, f));
+        }
+        let toeward = if side == Side::Outside { tangent } else { -tangent };
+        let lean = lap.lean.to_radians();
+        let edge = toeward * lean.cos() + normal * lean.sin();
+        let off = self.points.iter().map(|p| (p.0 - point.x) * edge.y - (p.1 - point.y) * edge.x);
+        let square = self.s((n - self.first, f));
+        let crossings = passes(off, 0.0).into_iter().map(|place| self.s(place));
+        crossings.min_by(|a, b| (a - square).abs().total_cmp(&(b - square).abs())).expect("the edge meets the row")
+    }
+}
+
+fn thinned(whole: Spread, thinned: &Thinned, x: f64) -> Spread {
+    let taper = match thinned.edge {
+        Some((wide, to)) if x < wide => {
+            let rises = |full: f64| to + (full - to) * x / wide;
+            Spread { lo: rises(whole.lo), nominal: rises(whole.nominal), hi: rises(whole.hi) }
+        }
+        _ => whole,
+    };
+    match thinned.flat {
+        Some((flat, by)) if flat <= taper.nominal => Spread::around(flat, by),
+        _ => taper,
+    }
+}
+
+fn plus(a: Spread, b: Spread) -> Spread {
+    Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi }
+}
+
+/// All that one boot is walked with.
+struct Walk<'w> {
+    sole: &'w Sole,
+    last: &'w GradedLast,
+    rows: Vec<Row>,
+    /// By row, then side, then lap.
+    marks: Vec<[Vec<f64>; 2]>,
+}
+
+impl<'w> Walk<'w> {
+    fn new(sole: &'w Sole, last: &'w GradedLast) -> Self {
+        let normals = normals(last);
+        let rows: Vec<Row> = (0..sole.rows).map(|k| row(sole, last, &normals, k)).collect();
+        let marks = rows.iter().map(|row| {
+            [Side::Outside, Side::Inside]
+                .map(|side| sole.laps.iter().map(|lap| row.mark(lap, last, &normals, side)).collect())
+        });
+        let marks = marks.collect();
+        Self { sole, last, rows, marks }
+    }
+
+    /// Every part of the upper that lies at `s`, each as it is left there.
+    fn outer(&self, k: usize, s: f64) -> Spread {
+        let (sole, row) = (self.sole, &self.rows[k]);
+        let side = row.side(s);
+        let (marks, way) = if side == Side::Outside { (&self.marks[k][0], 1.0) } else { (&self.marks[k][1], -1.0) };
+        // How far behind the top part's edge, within the lap: 0 to its width.
+        let into = |n: usize| {
+            let lap = &sole.laps[n];
+            (s - marks[n]) * way * if lap.toeward { 1.0 } else { -1.0 } * lap.sine()
+        };
+        let mut sum = Spread::exactly(0.0);
+        for (p, (lo, hi)) in sole.parts.iter().enumerate() {
+            let whole = Spread { lo: *lo, nominal: middle((*lo, *hi)), hi: *hi };
+            let mut left = whole;
+            let mut lies = true;
+            // Its heelward end lies in lap p - 1, its toeward end in lap p.
+            for (n, toeward_part) in [(p.checked_sub(1), true), (Some(p).filter(|n| *n < sole.laps.len()), false)] {
+                let Some(n) = n else { continue };
+                let lap = &sole.laps[n];
+                let on_top = lap.toeward == toeward_part;
+                let own = if on_top { into(n) } else { lap.wide - into(n) };
+                lies &= own >= -1e-9;
+                if (-1e-9..=lap.wide + 1e-9).contains(&own) {
+                    let here = thinned(whole, if on_top { &lap.top } else { &lap.under }, own.clamp(0.0, lap.wide));
+                    // Where flat and whole are equally thick, the flat one counts.
+                    let flat = lap.top.flat.is_some() || lap.under.flat.is_some();
+                    if here.nominal < left.nominal || (flat && here.nominal <= left.nominal) {
+                        left = here;
+                    }
+                }
+            }
+            if lies {
+                sum = plus(sum, left);
+            }
+        }
+        sum
+    }
+
+    /// The layers that lie at station `x` down to `through`; without lugs where a channel counts.
+    fn under(&self, (k, x): (usize, f64), through: &str, stitch: bool) -> Spread {
+        let sole = self.sole;
+        let lies = |ends: Option<f64>| ends.is_none_or(|behind| x >= self.last.breast - behind - 1e-6);
+        let mut sum = Spread::exactly(0.0);
+        if lies(sole.midsole.ends) {
+            sum = plus(sum, sole.midsole.spread());
+        }
+        if let Some(slip) = sole.slip.filter(|slip| through != "midsole" && lies(slip.ends)) {
+            sum = plus(sum, slip.spread());
+        }
+        if through == "outsole" && lies(sole.outsole.ends) {
+            sum = plus(sum, sole.outsole.spread());
+            #[expect(clippy::cast_precision_loss, reason = "up to three rows")]
+            let inset = sole.from_edge + sole.apart * k as f64;
+            let cut = sole
+                .channel
+                .is_some_and(|(a, b)| (a - 1e-6..=b + 1e-6).contains(&inset) && (stitch || b - a >= TABLE_NOSE - 1e-6));
+            if !cut {
+                sum = plus(sum, Spread::around(sole.lug.0, sole.lug.1));
+            }
+        }
+        sum
+    }
+
+    fn at(&self, k: usize, s: f64, through: &str, stitch: bool) -> Spread {
+        plus(self.outer(k, s), self.under((k, self.rows[k].station(s)), through, stitch))
+    }
+
+    /// The greatest thin end, nominal and thick end, each for itself, of each sum that is asked for.
+    fn greatest(&self, asked: &[(&str, bool)]) -> Vec<Spread> {
+        let mut most = vec![Spread::exactly(0.0); asked.len()];
+        for (k, row) in self.rows.iter().enumerate() {
+            let mut s = 0.0;
+            while s <= row.length {
+                let (outer, x) = (self.outer(k, s), row.station(s));
+                for (most, (through, stitch)) in most.iter_mut().zip(asked) {
+                    let here = plus(outer, self.under((k, x), through, *stitch));
+                    most.lo = most.lo.max(here.lo);
+                    most.nominal = most.nominal.max(here.nominal);
+                    most.hi = most.hi.max(here.hi);
+                }
+                s += STEP;
+            }
+        }
+        most
+    }
+
+    /// What a step may miss of a peak: the steepest tapers, all at once.
+    fn missed(&self) -> f64 {
+        let thick = self.sole.parts.iter().map(|part| part.1).fold(0.0, f64::max);
+        let slope = |thinned: &Thinned| thinned.edge.map_or(0.0, |(wide, to)| (thick - to).max(0.0) / wide);
+        self.sole.laps.iter().map(|lap| (slope(&lap.top) + slope(&lap.under)) * STEP).sum::<f64>() + OWN
+    }
+}
+
+/// What was found wrong with one sole, and whether it was refused.
+fn walked(seed: u64) -> (Vec<String>, bool, bool) {
+    let sole = Sole::random(&mut Chance::new(seed));
+    let memory = sole.memory();
+    let (_, checked) = check(&memory, &Only(sole.size));
+    let world = &checked.worlds[0];
+    let shop = world.shop.as_ref().expect("the demo has a shop");
+    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
+    let plan = Plan::new(&world.models[model.place.1], shop);
+    let build = plan.build(model.sizes[0].size);
+    let last = build.last.as_ref().expect("it has a last");
+    let walk = Walk::new(&sole, last);
+    let found = figures(&build);
+    let mut wrong = Vec::new();
+    sums(&walk, &found, &mut wrong);
+    place(&walk, &found, &mut wrong);
+    let refused = checked
+        .findings
+        .iter()
+        .any(|finding| finding.name == "jaw/sole-stack" && finding.severity == Severity::Refused);
+    let most = walk.greatest(&[(sole.through, false)])[0].nominal;
+    if (most - SEWS).abs() > walk.missed() && refused != (most > SEWS) {
+        wrong.push(format!("refused is {refused} at {most}"));
+    }
+    let overlapping = sole.laps.len() == 2
+        && [Side::Outside, Side::Inside].into_iter().any(|side| {
+            let between = (sole.laps[1].mark(side) - sole.laps[0].mark(side)) * last.bottom;
+            between < sole.laps[0].wide
+        });
+    let wrong = wrong.into_iter().map(|what| format!("seed {seed}: {what}\n  {sole:?}")).collect();
+    (wrong, refused, overlapping)
+}
+
+fn sums(walk: &Walk<'_>, found: &Figures, wrong: &mut Vec<String>) {
+    let asked = walk.sole.through;
+    let mut pairs = vec![("stack.jaw".to_owned(), asked, false), ("stack.stitch".to_owned(), asked, true)];
+    for through in ["outsole", "slip", "midsole"] {
+        if through != asked && (through != "slip" || walk.sole.slip.is_some()) {
+            pairs.push((format!("stack.through-{through}"), through, false));
+        }
+    }
+    let sums: Vec<(&str, bool)> = pairs.iter().map(|(_, through, stitch)| (*through, *stitch)).collect();
+    for ((key, ..), walked) in pairs.iter().zip(walk.greatest(&sums)) {
+        let tool = spread(found, key);
+        for (end, tool, walked) in
+            [("lo", tool.lo, walked.lo), ("nominal", tool.nominal, walked.nominal), ("hi", tool.hi, walked.hi)]
+        {
+            if walked > tool + OWN || walked < tool - walk.missed() {
+                wrong.push(format!("{key}, {end}: {tool}, walked {walked}"));
+            }
+        }
+    }
+}
+
+/// The place of the thick end: it is as tall there as anywhere, the plateau's ends too, and nothing before it is.
+fn place(walk: &Walk<'_>, found: &Figures, wrong: &mut Vec<String>) {
+    let through = walk.sole.through;
+    let hi = spread(found, "stack.jaw").hi;
+    let k = usize::try_from(count(found, "stack.row")).expect("few rows") - 1;
+    let Datum::Numbers(along) = &found.get("stack.along").expect("it has a place").datum else { return };
+    for s in along {
+        // A hair to each side: what ends at a place belongs to it, and the walker's lines are a hair off.
+        let near =
+            [-0.01, 0.0, 0.01].map(|off| walk.at(k, (s + off).clamp(0.0, walk.rows[k].length), through, false).hi);
+        let there = near.into_iter().fold(0.0, f64::max);
+        if (there - hi).abs() > walk.missed() * 0.2 + OWN {
+            wrong.push(format!("at {s} of row {k} stand {there}, not {hi}"));
+        }
+    }
+    let station = number(found, "stack.station") / 100.0 * walk.last.bottom;
+    if (walk.rows[k].station(along[0]) - station).abs() > 0.05 {
+        wrong.push(format!("{} of row {k} is no station {station}", along[0]));
+    }
+    let before = |row: usize, end: f64| {
+        let mut s = 0.0;
+        while s < end {
+            if walk.at(row, s, through, false).hi > hi - 1e-7 {
+                return Some(s);
+            }
+            s += STEP;
+        }
+        None
+    };
+    for row in 0..=k {
+        let end = if row == k { along[0] - 0.02 } else { walk.rows[row].length };
+        if let Some(s) = before(row, end) {
+            wrong.push(format!("row {row} is as tall at {s} already, before row {k} at {}", along[0]));
+        }
+    }
+}
+
+#[test]
+fn the_tallest_places_are_found() {
+    const SOLES: u64 = 240;
+    let walks: Vec<_> = (1..=SOLES).into_par_iter().map(walked).collect();
+    let wrong: Vec<&String> = walks.iter().flat_map(|(wrong, ..)| wrong).collect();
+    let shown: String = wrong.iter().take(12).map(|wrong| format!("{wrong}\n")).collect();
+    assert!(wrong.is_empty(), "{} differ:\n{shown}", wrong.len());
+    let refused = walks.iter().filter(|(_, refused, _)| *refused).count();
+    let overlapping = walks.iter().filter(|(.., overlapping)| *overlapping).count();
+    assert!(refused * 5 >= walks.len() && refused < walks.len(), "{refused} of {SOLES} are refused");
+    assert!(overlapping >= 20, "{overlapping} have laps that overlap");
+}
