@@ -51,7 +51,7 @@ impl Blanks {
     }
 }
 
-const MEASURES: [&str; 5] = ["measured", "long", "wide", "longer", "wider"];
+const MEASURES: [&str; 5] = ["measured", "long", "wide", "grade-length", "grade-breadth"];
 
 pub(super) fn blanks(fields: &Fields<'_>, findings: &mut Vec<Finding>) -> Option<Result<Blanks, Hole>> {
     Some(read(&fields.get("blanks")?, findings))
@@ -77,10 +77,10 @@ fn measured(field: &Field<'_>, findings: &mut Vec<Finding>) -> Result<Option<Bla
         let message = format!("a measured blank also needs `{}`", lacking.join("`, `"));
         let finding = Finding::fault(FaultName::VALUE_MISSING, span, message);
         let hole = Hole { fault: finding.name, span };
-        findings.push(finding.help("say all of `measured`, `long`, `wide`, `longer`, `wider`, or none"));
+        findings.push(finding.help("say all of `measured`, `long`, `wide`, `grade-length`, `grade-breadth`, or none"));
         return Err(hole);
     }
     let of = |word: &str| field.need_clause(word, 0);
     let (measured, long, wide) = (of("measured"), of("long"), of("wide"));
-    Ok(Some(BlankMeasured { measured, long, wide, longer: of("longer"), wider: of("wider") }))
+    Ok(Some(BlankMeasured { measured, long, wide, longer: of("grade-length"), wider: of("grade-breadth") }))
 }

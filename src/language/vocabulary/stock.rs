@@ -84,10 +84,10 @@ const BLANKS: StatementDef = word(
     clause("measured", &[one(Kind::Number).within(0.0, 1000.0)], "the size that was measured"),
     clause("long", &[SIDE], "its length, along the boot"),
     clause("wide", &[SIDE], "its breadth"),
-    clause("longer", &[GROWS], "how much longer the next whole size is"),
-    clause("wider", &[GROWS], "how much wider the next whole size is"),
+    clause("grade-length", &[GROWS], "how much longer the next whole size is"),
+    clause("grade-breadth", &[GROWS], "how much wider the next whole size is"),
 ])
-.example("blanks us-men 5..14 measured 9 long 232 mm wide 130 mm longer 1/4 in wider 1/12 in", "blanks 5..14");
+.example("blanks us-men 5..14 measured 9 long 232 mm wide 130 mm grade-length 1/4 in grade-breadth 1/12 in", "blanks 5..14");
 
 static UPPER_LEATHER: BlockDef = BlockDef {
     name: "upper-leather",
