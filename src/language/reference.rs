@@ -28,12 +28,11 @@ pub fn reference() -> String {
 /// The house rules with their defaults, as a table.
 #[must_use]
 pub fn house_rules() -> String {
-    let mut out = String::from("| rule | default | what it says | used |\n|---|---|---|---|\n");
+    let mut out = String::from("| rule | default | what it says |\n|---|---|---|\n");
     let house = blocks().into_iter().filter(|block| block.name == "house");
     for rule in house.flat_map(|block| block.statements) {
         let default = if let Need::Default(text) = rule.need { text } else { "" };
-        let used = if rule.recorded { "recorded, not yet used" } else { "yes" };
-        line(&mut out, &format!("| `{}` | {default} | {} | {used} |", rule.word, rule.says));
+        line(&mut out, &format!("| `{}` | {default} | {} |", rule.word, rule.says));
     }
     out
 }
@@ -139,9 +138,6 @@ fn statement_section(out: &mut String, block: &'static BlockDef, statement: &'st
     let bounds = statement.slots.iter().filter_map(held).collect::<Vec<_>>().join(", ");
     if !bounds.is_empty() {
         _ = write!(says, " {}.", first_capital(&bounds));
-    }
-    if statement.recorded {
-        says.push_str(" *Recorded, not yet used.*");
     }
     line(out, &format!("{says}\n"));
     for clause in statement.clauses {

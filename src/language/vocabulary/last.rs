@@ -46,7 +46,6 @@ pub(super) static LAST: BlockDef = BlockDef {
             .example("seat 20 mm slope 3 deg", "seat 20 mm"),
         word("spring", "Toe spring: how high the toe stands over the ground.")
             .slots(&[LENGTH.within(0.0, 100.0)])
-            .recorded()
             .example("spring 11 mm", "spring 11 spi"),
         word("plate", "Where the bottom is plated, so that nails clinch: all over, at the heel, or nowhere.")
             .slots(&[slot(SlotKind::Choice(&["full", "heel", "none"]))])

@@ -209,8 +209,6 @@ pub struct StatementDef {
     pub key: Key,
     /// Whether it must be there.
     pub need: Need,
-    /// Recorded and printed back, not yet computed with.
-    pub recorded: bool,
     /// An example that passes.
     pub example: &'static str,
     /// An example that is one fault.
@@ -321,7 +319,6 @@ const fn word(word: &'static str, says: &'static str) -> StatementDef {
         carries: Carries::Nothing,
         key: Key::Word,
         need: Need::Optional,
-        recorded: false,
         example: "",
         fails: "",
     }
@@ -383,10 +380,6 @@ impl StatementDef {
     }
     const fn default(mut self, text: &'static str) -> Self {
         self.need = Need::Default(text);
-        self
-    }
-    const fn recorded(mut self) -> Self {
-        self.recorded = true;
         self
     }
     const fn example(mut self, passes: &'static str, fails: &'static str) -> Self {

@@ -147,12 +147,12 @@ static NAILER: BlockDef = BlockDef {
 };
 
 macro_rules! house {
-    ($($word:literal $kind:ident $arity:ident $least:literal..$most:literal $default:literal $fails:literal $recorded:ident $says:literal;)+) => {
+    ($($word:literal $kind:ident $arity:ident $least:literal..$most:literal $default:literal $fails:literal $says:literal;)+) => {
         static HOUSE: BlockDef = BlockDef {
             name: "house",
             says: "House rules, each with the default that holds where the shop says nothing. They are common practice with no published source; a finding that rests on one says so.",
             removable: false,
-            statements: &[$(house_rule($word, $says, &[slot(SlotKind::Amount(Kind::$kind, Arity::$arity)).within($least, $most)], $default, $recorded)
+            statements: &[$(house_rule($word, $says, &[slot(SlotKind::Amount(Kind::$kind, Arity::$arity)).within($least, $most)], $default)
                 .example(concat!($word, " ", $default), concat!($word, " ", $fails))),+],
         };
     };
@@ -163,42 +163,39 @@ const fn house_rule(
     says: &'static str,
     slots: &'static [super::SlotDef],
     default: &'static str,
-    is_recorded: bool,
 ) -> StatementDef {
-    let mut rule = word(name, says).slots(slots).default(default);
-    rule.recorded = is_recorded;
-    rule
+    word(name, says).slots(slots).default(default)
 }
 
 house! {
-    "edge-after-sanding" Length One 0.0..50.0 "2 mm" "2" false "The least leather between the outer row and the finished edge.";
-    "off-the-edge" Length One 0.0..20.0 "1 mm" "1 oz" false "What trimming and sanding take off the sewn edge.";
-    "cut" Length One 0.0..50.0 "4 mm" "4" false "What rough-rounding cuts away outside the rough edge.";
-    "lasted-inward" Length One 0.0..50.0 "10 mm" "10" false "How far the upper that is lasted in at the heel reaches over the insole.";
-    "pincers" Length One 0.0..100.0 "12 mm" "12" false "Free leather that the lasting pincers need.";
-    "rows-start" Length One 0.0..100.0 "12 mm" "12 spi" false "How far behind the breast the sole rows start and stop.";
-    "turnout-holds" Length One 0.0..100.0 "15 mm" "15" false "How far behind the breast the waist's turnout still holds.";
-    "blend" Length One 0.1..100.0 "25 mm" "25 spi" false "The length over which one turnout passes into the next.";
-    "inside-feather" Length One 0.0..50.0 "5 mm" "5" false "The least distance of a through-seam or clinch nail inside the feather line.";
-    "clinch" Length Window 0.0..20.0 "1.5..5 mm" "5..1.5 mm" false "How much of a clinch nail stands beyond what it holds, least and most.";
-    "behind-joint" Length One 0.0..100.0 "10 mm" "10" false "How far behind its side's joint the last clinch nail stands.";
-    "reserve" Length One 0.0..20.0 "2 mm" "2" false "What a blind nail's point keeps clear of the insole's face.";
-    "bite" Length One 0.0..50.0 "5 mm" "5" false "How deep a heel nail must hold in leather.";
-    "heads-below" Length One 0.0..20.0 "1 mm" "1" false "How much deeper than sanding the nail heads lie.";
-    "stage-sink" Length One 0.0..10.0 "0.5 mm" "0.5" false "How deep heads are sunk in a stage that is built over.";
-    "gauge" Length One 0.0..10.0 "0.5 mm" "0.5" false "How true a stack of lifts is built to its gauge, either way.";
-    "wedge-at-breast" Length One 0.0..20.0 "1 mm" "1" false "The least thickness of a wedge at the breast.";
-    "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" false "The least distance of an upper row from the edges of its parts.";
-    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" false "The least leather left under an upper row.";
-    "single-ply" Thickness One 0.0..20.0 "1.5 mm" "1.5" false "The least leather of one part alone, where a skive reaches beyond its lap.";
-    "hole-web" Length One 0.0..50.0 "3 mm" "3" false "The least leather between two punched holes, and between a hole and an edge or a row.";
-    "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" false "The highest step felt inside at a lap that no lining covers.";
-    "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" false "From this substance on, upper leather is mulled before lasting.";
-    "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" false "Needle over pitch above which an upper row is noted.";
-    "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" false "Needle over pitch above which a sole row is noted.";
-    "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" false "Needle blade over thread diameter outside which it is noted.";
-    "dry-on-last" Time One 0.0..100_000.0 "24 hours" "24" false "How long at least a boot of leather that is mulled stays on the last.";
-    "fill" Number One 0.01..1.0 "0.6" "0.6 mm" false "How full a bobbin winds, where the machine does not say.";
-    "tails" Length One 0.0..5000.0 "150 mm" "150" false "Thread left at both ends of a row together.";
-    "thread-waste" Share One 0.0..100.0 "15 %" "150 %" false "What is added to thread when it is bought.";
+    "edge-after-sanding" Length One 0.0..50.0 "2 mm" "2" "The least leather between the outer row and the finished edge.";
+    "off-the-edge" Length One 0.0..20.0 "1 mm" "1 oz" "What trimming and sanding take off the sewn edge.";
+    "cut" Length One 0.0..50.0 "4 mm" "4" "What rough-rounding cuts away outside the rough edge.";
+    "lasted-inward" Length One 0.0..50.0 "10 mm" "10" "How far the upper that is lasted in at the heel reaches over the insole.";
+    "pincers" Length One 0.0..100.0 "12 mm" "12" "Free leather that the lasting pincers need.";
+    "rows-start" Length One 0.0..100.0 "12 mm" "12 spi" "How far behind the breast the sole rows start and stop.";
+    "turnout-holds" Length One 0.0..100.0 "15 mm" "15" "How far behind the breast the waist's turnout still holds.";
+    "blend" Length One 0.1..100.0 "25 mm" "25 spi" "The length over which one turnout passes into the next.";
+    "inside-feather" Length One 0.0..50.0 "5 mm" "5" "The least distance of a through-seam or clinch nail inside the feather line.";
+    "clinch" Length Window 0.0..20.0 "1.5..5 mm" "5..1.5 mm" "How much of a clinch nail stands beyond what it holds, least and most.";
+    "behind-joint" Length One 0.0..100.0 "10 mm" "10" "How far behind its side's joint the last clinch nail stands.";
+    "reserve" Length One 0.0..20.0 "2 mm" "2" "What a blind nail's point keeps clear of the insole's face.";
+    "bite" Length One 0.0..50.0 "5 mm" "5" "How deep a heel nail must hold in leather.";
+    "heads-below" Length One 0.0..20.0 "1 mm" "1" "How much deeper than sanding the nail heads lie.";
+    "stage-sink" Length One 0.0..10.0 "0.5 mm" "0.5" "How deep heads are sunk in a stage that is built over.";
+    "gauge" Length One 0.0..10.0 "0.5 mm" "0.5" "How true a stack of lifts is built to its gauge, either way.";
+    "wedge-at-breast" Length One 0.0..20.0 "1 mm" "1" "The least thickness of a wedge at the breast.";
+    "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" "The least distance of an upper row from the edges of its parts.";
+    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" "The least leather left under an upper row.";
+    "single-ply" Thickness One 0.0..20.0 "1.5 mm" "1.5" "The least leather of one part alone, where a skive reaches beyond its lap.";
+    "hole-web" Length One 0.0..50.0 "3 mm" "3" "The least leather between two punched holes, and between a hole and an edge or a row.";
+    "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" "The highest step felt inside at a lap that no lining covers.";
+    "mulled-from" Thickness One 0.0..20.0 "7 oz" "7 spi" "From this substance on, upper leather is mulled before lasting.";
+    "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" "Needle over pitch above which an upper row is noted.";
+    "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" "Needle over pitch above which a sole row is noted.";
+    "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" "Needle blade over thread diameter outside which it is noted.";
+    "dry-on-last" Time One 0.0..100_000.0 "24 hours" "24" "How long at least a boot of leather that is mulled stays on the last.";
+    "fill" Number One 0.01..1.0 "0.6" "0.6 mm" "How full a bobbin winds, where the machine does not say.";
+    "tails" Length One 0.0..5000.0 "150 mm" "150" "Thread left at both ends of a row together.";
+    "thread-waste" Share One 0.0..100.0 "15 %" "150 %" "What is added to thread when it is bought.";
 }

@@ -115,10 +115,6 @@ static UPPER_LEATHER: BlockDef = BlockDef {
         word("cuts", "Net over gross when cutting in each zone.")
             .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share)).within(1.0, 100.0)])
             .example("cuts prime 72 %, second 65 %", "cuts prime 72 mm"),
-        word("per-hole", "The strength of the leather at one stitch hole.")
-            .slots(&[one(Kind::Force)])
-            .recorded()
-            .example("per-hole 90 N", "per-hole 90"),
     ],
 };
 
