@@ -18,8 +18,6 @@ pub struct Lines {
     pub wall: Rail,
     /// The finished edge.
     pub edge: Rail,
-    /// The rough edge on which the edge guide runs.
-    pub rough: Rail,
     /// Where rough-rounding has not yet cut.
     pub uncut: Rail,
     /// Turnout by zone: forepart, waist outside, waist inside, heel.
@@ -46,6 +44,12 @@ pub struct Zones {
 }
 
 impl Lines {
+    /// The rough edge on which the edge guide runs.
+    #[must_use]
+    pub fn rough(&self) -> Rail {
+        self.edge.beside(self.off_the_edge)
+    }
+
     /// The turnout at parameter `t` of the feather line.
     #[must_use]
     pub fn turnout_at(&self, t: f64) -> f64 {
@@ -102,7 +106,6 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Li
     let edge = Rail::along(&last.feather, &whole, 0.0).map_err(lost)?;
     Ok(Lines {
         wall: Rail::along(&last.feather, &wall, 0.0).map_err(lost)?,
-        rough: edge.beside(off_the_edge),
         uncut: edge.beside(off_the_edge + cut),
         edge,
         turnout: zones,

@@ -168,6 +168,12 @@ pub trait Path {
         self.depth(p) >= 0.0
     }
 
+    /// The least and greatest coordinates of what lies between two places along the centre line, mm; `None` if nothing
+    /// does.
+    fn extent(&self, from: f64, to: f64) -> Option<kurbo::Rect> {
+        region::extent(self, from, to)
+    }
+
     /// Half-breadths at `x` mm; `None` if the path has no place there on one side.
     fn breadth_at(&self, x: f64) -> Option<Breadth> {
         region::breadth_at(self, x)

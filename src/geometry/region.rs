@@ -31,6 +31,35 @@ impl Breadth {
     }
 }
 
+/// The least and greatest coordinates of what a path has between two places along the centre line, mm; `None` if it has
+/// nothing there.
+pub(super) fn extent<P: Path + ?Sized>(path: &P, from: f64, to: f64) -> Option<kurbo::Rect> {
+    let knots = path.knots();
+    let parameters = knots.parameters();
+    let mut points: Vec<Point> = Vec::new();
+    for span in 0..knots.spans() {
+        let (start, step) = (parameters[span], (parameters[span + 1] - parameters[span]) / f64::from(STEPS));
+        for axis in [|velocity: Vec2| velocity.x, |velocity: Vec2| velocity.y] {
+            let rate = |t: f64| axis(path.motion_on(span, t).velocity);
+            let mut left = (start, rate(start));
+            for part in 1..=STEPS {
+                let t = start + step * f64::from(part);
+                let right = (t, rate(t));
+                if left.1 * right.1 < 0.0 {
+                    points.push(path.motion_on(span, root::between(rate, left, right)).point);
+                }
+                left = right;
+            }
+        }
+        points.push(knots.point(span));
+    }
+    for x in [from, to].into_iter().filter(|x| x.is_finite()) {
+        points.extend(path.crossings(&Straight::square_at(x)).into_iter().map(|t| path.point(t)));
+    }
+    let within = points.into_iter().filter(|point| from - SAME_PLACE <= point.x && point.x <= to + SAME_PLACE);
+    within.map(|point| kurbo::Rect::from_points(point, point)).reduce(|all, point| all.union(point))
+}
+
 pub(super) fn depth<P: Path + ?Sized>(path: &P, p: Point) -> f64 {
     let nearest = path.nearest(p);
     let velocity = path.motion(nearest.t).velocity;

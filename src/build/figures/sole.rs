@@ -45,7 +45,7 @@ fn edge(lines: &Lines, list: &mut List) {
         ("edge.cut", "rough-rounding cuts away", lines.cut),
         ("edge.wall", "wall outside the feather line at the toe", lines.wall.distance(lines.last.feather.toe())),
         ("edge.length", "finished edge, all round", lines.edge.length()),
-        ("edge.rough-length", "rough edge, all round", lines.rough.length()),
+        ("edge.rough-length", "rough edge, all round", lines.rough().length()),
         ("edge.holds", "turnout full from, from the heel", lines.turnout_holds),
     ] {
         list.number(key, label, "mm", value);

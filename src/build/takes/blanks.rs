@@ -96,18 +96,11 @@ fn blank(
 
 /// What the outline with all that is trimmed fills between two stations, mm: along the centre line and square to it.
 fn extent(lines: &Lines, from: f64, to: f64) -> (f64, f64) {
-    /// Chords this near to the curve, mm.
-    const NEAR: f64 = 0.005;
-    let points = lines.uncut.flatten(0.0, lines.uncut.period(), NEAR);
-    let within = points.iter().filter(|point| (from..=to).contains(&point.x));
-    let ends = |pick: fn(&kurbo::Point) -> f64| {
-        within.clone().map(pick).fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), v| (lo.min(v), hi.max(v)))
-    };
-    let ((back, front), (outside, inside)) = (ends(|point| point.x), ends(|point| point.y));
+    let Some(all) = lines.uncut.extent(from, to) else { return (0.0, 0.0) };
     // The stations themselves are ends as well.
-    let back = if from.is_finite() { from } else { back };
-    let front = if to.is_finite() { to } else { front };
-    ((front - back).max(0.0), (inside - outside).max(0.0))
+    let back = if from.is_finite() { from } else { all.x0 };
+    let front = if to.is_finite() { to } else { all.x1 };
+    ((front - back).max(0.0), all.height())
 }
 
 /// The measures of a blank by its size.

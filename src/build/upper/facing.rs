@@ -168,40 +168,42 @@ struct Beside<'f> {
 
 fn webs(centres: &[Centre], beside: &Beside<'_>) -> Vec<Web> {
     let from_edge = beside.edge.it.nominal();
-    let web = |what: &'static str, leather: f64, place: String, origin: &Origin| Web {
-        what,
-        leather,
-        place,
-        origin: origin.clone(),
-    };
+    let from_top = |centre: &Centre| format!("the centre {:.2} mm from the top", centre.at);
     let between = centres.windows(2).map(|pair| {
         let leather = pair[1].at - pair[0].at - f64::midpoint(pair[0].punch, pair[1].punch);
-        let place = format!("between the centres {:.2} and {:.2} mm from the top", pair[0].at, pair[1].at);
-        web("holes of the facing", leather, place, &pair[1].origin)
+        let place = move || format!("between the centres {:.2} and {:.2} mm from the top", pair[0].at, pair[1].at);
+        (leather, &pair[1].origin, place)
     });
-    let from_top = |centre: &Centre| format!("the centre {:.2} mm from the top", centre.at);
-    let to_edge = centres
-        .iter()
-        .map(|centre| web("facing's edge", from_edge - centre.punch / 2.0, from_top(centre), &beside.edge.origin));
+    let to_edge =
+        centres.iter().map(|centre| (from_edge - centre.punch / 2.0, &beside.edge.origin, move || from_top(centre)));
     let rows_origin = beside.rows_origin.unwrap_or(&beside.edge.origin);
     let to_rows = centres.iter().flat_map(|centre| beside.rows.iter().map(move |row| (centre, *row)));
     let to_rows = to_rows.map(|(centre, row)| {
-        let place = format!("the row {row:.2} mm from the edge, {}", from_top(centre));
-        web("facing's row", (from_edge - row).abs() - centre.punch / 2.0, place, rows_origin)
+        let place = move || format!("the row {row:.2} mm from the edge, {}", from_top(centre));
+        ((from_edge - row).abs() - centre.punch / 2.0, rows_origin, place)
     });
     let to_ends = centres.iter().map(|centre| {
         let top = (centre.at, &beside.first.origin);
         let end = beside.end.map(|(end, origin)| (end - centre.at, origin)).filter(|(left, _)| *left < centre.at);
         let (left, origin) = end.unwrap_or(top);
-        web("facing's ends", left - centre.punch / 2.0, from_top(centre), origin)
+        (left - centre.punch / 2.0, origin, move || from_top(centre))
     });
-    let all = [least(between), least(to_edge), least(to_rows), least(to_ends)];
+    let all = [
+        least("holes of the facing", between),
+        least("facing's edge", to_edge),
+        least("facing's row", to_rows),
+        least("facing's ends", to_ends),
+    ];
     all.into_iter().flatten().collect()
 }
 
-/// The least of them; of equal ones the first.
-fn least(webs: impl Iterator<Item = Web>) -> Option<Web> {
-    webs.reduce(|least, next| if next.leather < least.leather { next } else { least })
+/// The least of them, of equal ones the first; only its place is put in words.
+fn least<'o, P: FnOnce() -> String>(
+    what: &'static str,
+    webs: impl Iterator<Item = (f64, &'o Origin, P)>,
+) -> Option<Web> {
+    let (leather, origin, place) = webs.reduce(|least, next| if next.0 < least.0 { next } else { least })?;
+    Some(Web { what, leather, place: place(), origin: origin.clone() })
 }
 
 fn rows(facing: &Facing, house: &House) -> Built<Vec<f64>> {
