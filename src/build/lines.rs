@@ -14,8 +14,6 @@ use crate::spec::{House, Model};
 pub struct Lines {
     /// The last.
     pub last: GradedLast,
-    /// The upper's wall: lining and outer as lasted.
-    pub wall: Rail,
     /// The finished edge.
     pub edge: Rail,
     /// Where rough-rounding has not yet cut.
@@ -31,6 +29,7 @@ pub struct Lines {
     /// Where the waist's turnout begins to fall to the heel's, x.
     pub turnout_holds: f64,
     pub(super) turned: Turned,
+    wall: Distance,
     turnout_profile: Distance,
 }
 
@@ -44,6 +43,13 @@ pub struct Zones {
 }
 
 impl Lines {
+    /// The upper's wall: lining and outer as lasted. Its sides meet wherever those of the edge do, which is laid out from
+    /// it; for drawings and figures, so that judging does without it.
+    #[must_use]
+    pub fn wall(&self) -> Option<Rail> {
+        Rail::along(&self.last.feather, &self.wall, 0.0).ok()
+    }
+
     /// The rough edge on which the edge guide runs.
     #[must_use]
     pub fn rough(&self) -> Rail {
@@ -53,10 +59,20 @@ impl Lines {
     /// The turnout at parameter `t` of the feather line.
     #[must_use]
     pub fn turnout_at(&self, t: f64) -> f64 {
+        self.distance_at(&self.turnout_profile, t)
+    }
+
+    /// How far the wall stands outside the feather line at its parameter `t`.
+    #[must_use]
+    pub fn wall_at(&self, t: f64) -> f64 {
+        self.distance_at(&self.wall, t)
+    }
+
+    fn distance_at(&self, distance: &Distance, t: f64) -> f64 {
         let x = self.last.feather.point(t).x;
         match self.last.feather.side(t) {
-            Side::Outside => self.turnout_profile.outside.at(x),
-            Side::Inside => self.turnout_profile.inside.at(x),
+            Side::Outside => distance.outside.at(x),
+            Side::Inside => distance.inside.at(x),
         }
     }
 
@@ -105,7 +121,7 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Li
     };
     let edge = Rail::along(&last.feather, &whole, 0.0).map_err(lost)?;
     Ok(Lines {
-        wall: Rail::along(&last.feather, &wall, 0.0).map_err(lost)?,
+        wall,
         uncut: edge.beside(off_the_edge + cut),
         edge,
         turnout: zones,

@@ -129,7 +129,7 @@ pub(super) fn bottom(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
     let mut ops = vec![Op::Text(Text::new(at.x, at.y + 3.6, 11.0, Style::Bold, words::of(words::BELOW)))];
     ops.push(whole(&lines.edge, Pen::black(0.6)));
     ops.push(whole(&last.feather, Pen::black(0.3)));
-    ops.push(whole(&lines.wall, Pen::black(0.2).dashed(1.6, 0.8)));
+    ops.extend(lines.wall().map(|wall| whole(&wall, Pen::black(0.2).dashed(1.6, 0.8))));
     for row in &rows.rows {
         ops.push(Op::Polyline {
             points: all(row.rail.flatten(row.from, row.to, 0.05)),

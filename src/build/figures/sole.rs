@@ -43,7 +43,7 @@ fn edge(lines: &Lines, list: &mut List) {
         ("edge.heel", "turnout, heel", turnout.heel),
         ("edge.off", "trimming and sanding take", lines.off_the_edge),
         ("edge.cut", "rough-rounding cuts away", lines.cut),
-        ("edge.wall", "wall outside the feather line at the toe", lines.wall.distance(lines.last.feather.toe())),
+        ("edge.wall", "wall outside the feather line at the toe", lines.wall_at(lines.last.feather.toe())),
         ("edge.length", "finished edge, all round", lines.edge.length()),
         ("edge.rough-length", "rough edge, all round", lines.rough().length()),
         ("edge.holds", "turnout full from, from the heel", lines.turnout_holds),
