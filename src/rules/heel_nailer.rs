@@ -80,10 +80,11 @@ impl Rule for HeelNailer {
                 if sum > limit { "too long" } else { "too short" },
             )
         };
-        Words {
-            message,
-            help: vec!["take a length that it drives, or drive these by hand and leave the nailer out".to_owned()],
-        }
+        let help = match judgement.verdict {
+            Verdict::Noted => "the others take a second blow, or are driven by hand",
+            _ => "take a length that it drives, or drive these by hand and leave the nailer out",
+        };
+        Words { message, help: vec![help.to_owned()] }
     }
 }
 
