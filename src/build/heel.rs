@@ -105,15 +105,7 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
 fn seat_height(model: &Model) -> Built<Sum> {
     let last = &of(&model.last)?.it;
     let seat = of(&last.seat)?;
-    let term = Term {
-        what: "seat height of the last".into(),
-        coefficient: 1.0,
-        spread: Spread::exactly(seat.it.nominal()),
-        source: None,
-        origin: seat.origin.clone(),
-        tolerance: None,
-    };
-    Ok(Sum { terms: vec![term] })
+    Ok(Sum::new().plus(Term::fixed("seat height of the last", seat.it.nominal(), &seat.origin)))
 }
 
 /// Layers under the ball (or the seat). The lining and the filler that levels it lie under both and cancel.
@@ -213,14 +205,8 @@ pub(super) fn base_of(heel: &Heel, house: &House, counts: BaseOf) -> Built<Sum> 
     for (word, lifts, count) in all {
         let Some(lifts) = lifts.as_ref().filter(|_| count > 0) else { continue };
         let substance = of(&lifts.substance)?;
-        sum.terms.push(Term {
-            what: word.into(),
-            coefficient: f64::from(count),
-            spread: Spread::exactly(substance.it.nominal()),
-            source: None,
-            origin: substance.origin.clone(),
-            tolerance: None,
-        });
+        let one = Term::fixed(word, substance.it.nominal(), &substance.origin);
+        sum.terms.push(Term { coefficient: f64::from(count), ..one });
     }
     let gauge = house.rule("gauge")?;
     sum.terms.push(Term {

@@ -4,11 +4,12 @@ use super::Built;
 use super::amounts::{maybe, mm, of};
 use super::heel::{BaseOf, HeelBuilt, base_of, under_seat};
 use super::lines::{Lines, lining};
+use super::nails::nails_on;
 use super::ply::Ply;
 use crate::finding::{Sum, Term};
 use crate::geometry::{Path, Side, Straight};
 use crate::language::{At, Hole};
-use crate::measure::{Amount, Spread, fits};
+use crate::measure::{Amount, fits};
 use crate::source::{Origin, Span};
 use crate::spec::{ByPlace, Heel, HeelNails, House, Model, Nail, NailOf, Role, Val};
 
@@ -68,7 +69,7 @@ pub struct CapNail {
 }
 
 /// The ring of nails round the heel.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Ring {
     /// From one crossing of the breast line round the back to the other, mm.
     pub length: f64,
@@ -76,6 +77,8 @@ pub struct Ring {
     pub count: u32,
     /// From nail to nail, evened, mm.
     pub apart: f64,
+    /// How far along the heel each nail stands, as a share from the back to the breast.
+    pub along: Vec<f64>,
 }
 
 /// All nails of a heel in one size.
@@ -168,7 +171,7 @@ impl Around<'_> {
             Place::Breast => (Place::Breast, Place::Breast),
         };
         let reserve = self.house.rule("reserve")?;
-        let room = self.base(&stage.so_far, clears_at)?.plus_all(self.layers()?).less(&Sum::new().plus(term(
+        let room = self.base(&stage.so_far, clears_at)?.plus_all(self.layers()?).less(&Sum::new().plus(Term::fixed(
             "kept clear of the foot",
             reserve.it.nominal(),
             &reserve.origin,
@@ -181,7 +184,7 @@ impl Around<'_> {
             hold.terms.extend(slip.iter().map(Ply::term));
         }
         let bite = self.house.rule("bite")?;
-        hold.terms.push(term("bite", bite.it.nominal(), &bite.origin));
+        hold.terms.push(Term::fixed("bite", bite.it.nominal(), &bite.origin));
         let (length, origin) = match stated {
             Some(stated) => (stated.it.nominal(), Origin { span: stated.span, ..nail.origin.clone() }),
             None => (chosen(&nail.it, stage.sunk, &hold, &room)?, nail.origin.clone()),
@@ -223,7 +226,7 @@ impl Around<'_> {
         let mut sum = base_of(self.heel, self.house, *of)?;
         if place == Place::Breast && of.wedges > 0 {
             let last = &super::amounts::of(&self.model.last)?.it;
-            let taken = term(
+            let taken = Term::fixed(
                 "taken by the wedges",
                 self.built.drop - self.built.drop_left,
                 &super::amounts::of(&last.slope)?.origin,
@@ -243,9 +246,9 @@ impl Around<'_> {
     fn cap_nail(&self, (nail, length): &NailOf<Amount>) -> Built<CapNail> {
         let nail = of(nail)?;
         let bite = self.house.rule("bite")?;
-        let hold = Sum::new().plus(self.built.cap.term()).plus(term("bite", bite.it.nominal(), &bite.origin));
+        let hold = Sum::new().plus(self.built.cap.term()).plus(Term::fixed("bite", bite.it.nominal(), &bite.origin));
         let last = &of(&self.model.last)?.it;
-        let drop = term("drop to the breast", self.built.drop, &of(&last.slope)?.origin);
+        let drop = Term::fixed("drop to the breast", self.built.drop, &of(&last.slope)?.origin);
         let room = self.built.block.clone().less(&Sum::new().plus(drop));
         let sunk = maybe(nail.it.sunk.as_ref())?.unwrap_or(0.0);
         let (length, origin) = match length {
@@ -277,27 +280,6 @@ fn chosen(nail: &Nail, sunk: f64, hold: &Sum, room: &Sum) -> Built<f64> {
     serves.or(stocked.iter().rfind(clear)).or(stocked.first()).copied().ok_or(lost)
 }
 
-/// An amount that varies with nothing.
-fn term(what: &str, value: f64, origin: &Origin) -> Term {
-    Term {
-        what: what.into(),
-        coefficient: 1.0,
-        spread: Spread::exactly(value),
-        source: None,
-        origin: origin.clone(),
-        tolerance: None,
-    }
-}
-
-/// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, the spacing evened.
-#[must_use]
-pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
-    let gaps = (length / apart + crate::measure::SLACK).floor().clamp(0.0, 10_000.0);
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped above")]
-    let count = gaps as u32;
-    (count + 1, if count > 0 { length / f64::from(count) } else { 0.0 })
-}
-
 /// Round the heel from breast to breast, inside the heel's own edge.
 fn ring(nails: &HeelNails, lines: &Built<Lines>) -> Built<Option<Ring>> {
     let (Some(inside), Some(apart)) = (&nails.inside_edge, &nails.apart) else { return Ok(None) };
@@ -310,5 +292,8 @@ fn ring(nails: &HeelNails, lines: &Built<Lines>) -> Built<Option<Ring>> {
     let to = *rail.crossings_on(&breast, Side::Outside).first().ok_or(lost(of(inside)?.span()))?;
     let length = rail.length_between(from, rail.period() + to);
     let (count, apart) = nails_on(length, apart_mm);
-    Ok(Some(Ring { length, count, apart }))
+    let back = rail.point(0.0).x;
+    let share = |t: f64| (rail.point(t).x - back) / (lines.last.breast - back);
+    let along = rail.evenly(from, rail.period() + to, count as usize - 1).into_iter().map(share).collect();
+    Ok(Some(Ring { length, count, apart, along }))
 }

@@ -5,7 +5,7 @@ use super::amounts::of;
 use super::lines::lining;
 use super::ply::Ply;
 use crate::finding::{Sum, Term};
-use crate::measure::{Amount, Spread};
+use crate::measure::Amount;
 use crate::source::Origin;
 use crate::spec::{House, Model, Role, Val};
 
@@ -60,12 +60,5 @@ pub(super) fn margins(model: &Model, house: &House) -> Built<Vec<Margin>> {
 /// Margins are cut to a nominal: what varies is in the stack, not here.
 fn term(what: &str, value: &Val<Amount>) -> Built<Term> {
     let value = of(value)?;
-    Ok(Term {
-        what: what.into(),
-        coefficient: 1.0,
-        spread: Spread::exactly(value.it.nominal()),
-        source: None,
-        origin: value.origin.clone(),
-        tolerance: None,
-    })
+    Ok(Term::fixed(what, value.it.nominal(), &value.origin))
 }

@@ -28,11 +28,11 @@ pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use forefoot::ForefootBuilt;
 pub use heel::{HeelBuilt, Thinner};
-pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring, nails_on};
+pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring};
 pub use last::GradedLast;
 pub use lines::Lines;
 pub use margins::Margin;
-pub use nails::{NailPlace, NailsBuilt};
+pub use nails::{NailPlace, NailsBuilt, nails_on};
 pub use needle::NeedleBuilt;
 pub use parts::PartBuilt;
 pub use ply::Ply;
@@ -146,16 +146,7 @@ impl<'m> Plan<'m> {
             (_, Some(Err(hole))) => Some(Err(*hole)),
             _ => None,
         };
-        let laid = needle::Laid {
-            sole: bottom.ok().map(|_| {
-                let shortest = |rows: &SoleRows| rows.rows.iter().map(|row| row.pitch).fold(f64::INFINITY, f64::min);
-                rows.as_ref().map_err(both).map(shortest)
-            }),
-            forefoot: forefoot.as_ref().and_then(|forefoot| match forefoot {
-                Ok(forefoot) => forefoot.stitches.map(|(_, pitch)| Ok(pitch)),
-                Err(hole) => Some(Err(*hole)),
-            }),
-        };
+        let needles = needle::needles(&self.seams, house, laid(model, &rows, forefoot.as_ref()));
         let shaft = last.as_ref().ok().and_then(|last| upper::shaft(model, last, heel.as_ref()));
         let claim = upper::claim(model, shaft.as_ref(), heel.as_ref());
         let facing = last.as_ref().ok().and_then(|last| upper::facing(model, self.shop, last));
@@ -171,7 +162,7 @@ impl<'m> Plan<'m> {
             seat: on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true),
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
-            needles: needle::needles(&self.seams, house, laid),
+            needles,
             seams: self.seams.clone(),
             upper: Arc::clone(&self.upper),
             shaft,
@@ -183,5 +174,17 @@ impl<'m> Plan<'m> {
             rows,
             stack,
         }
+    }
+}
+
+/// The true stitches of rows and forefoot, where the needle's are judged by them.
+fn laid(model: &Model, rows: &Built<SoleRows>, forefoot: Option<&Built<ForefootBuilt>>) -> needle::Laid {
+    let shortest = |rows: &SoleRows| rows.rows.iter().map(|row| row.pitch).fold(f64::INFINITY, f64::min);
+    needle::Laid {
+        sole: model.bottom.is_ok().then(|| rows.as_ref().map_err(|hole| *hole).map(shortest)),
+        forefoot: forefoot.and_then(|forefoot| match forefoot {
+            Ok(forefoot) => forefoot.stitches.map(|(_, pitch)| Ok(pitch)),
+            Err(hole) => Some(Err(*hole)),
+        }),
     }
 }

@@ -85,8 +85,9 @@ pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine
     let mut spread = Vec::new();
     for (side, from, to) in &ways {
         let length = rail.length_between(*from, *to);
-        let gaps = gaps(length, apart);
-        spread.push((gaps + 1, if gaps > 0 { length / f64::from(u32::try_from(gaps).unwrap_or(1)) } else { 0.0 }));
+        let (count, spacing) = nails_on(length, apart);
+        let (count, gaps) = (count as usize, count as usize - 1);
+        spread.push((count, spacing));
         places
             .extend(rail.evenly(*from, *to, gaps).into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
     }
@@ -146,12 +147,13 @@ impl NailsBuilt {
     }
 }
 
-/// Whole gaps on a line: nails are `floor(length / apart) + 1`, the spacing evened.
-fn gaps(length: f64, apart: f64) -> usize {
+/// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened.
+#[must_use]
+pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
     let whole = (length / apart + crate::measure::SLACK).floor().clamp(0.0, 10_000.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped above")]
-    let gaps = whole as usize;
-    gaps
+    let gaps = whole as u32;
+    (gaps + 1, if gaps > 0 { length / f64::from(gaps) } else { 0.0 })
 }
 
 type Way = (Side, f64, f64);

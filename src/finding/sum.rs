@@ -22,6 +22,19 @@ pub struct Term {
 }
 
 impl Term {
+    /// An amount that counts once and varies with nothing.
+    #[must_use]
+    pub fn fixed(what: impl Into<Arc<str>>, value: f64, origin: &Origin) -> Self {
+        Self {
+            what: what.into(),
+            coefficient: 1.0,
+            spread: Spread::exactly(value),
+            source: None,
+            origin: origin.clone(),
+            tolerance: None,
+        }
+    }
+
     /// What the term adds at nominal.
     #[must_use]
     pub fn nominal(&self) -> f64 {

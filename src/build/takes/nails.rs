@@ -1,8 +1,7 @@
 //! Nails by kind and length.
 
-use super::super::amounts::{mm, of};
+use super::super::amounts::of;
 use super::super::{Build, Built, HeelNail, NailsBuilt, Place};
-use crate::geometry::{Path, Side, Straight};
 use crate::spec::{HeelNails, Nail, NailLine};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -67,38 +66,22 @@ fn clinched(line: &NailLine, built: &NailsBuilt, counts: &mut Counts) -> Built<(
 
 /// The nails of the heel stand in a ring inside its edge: as many as `apart` gives in each stage, and as many in the cap.
 fn heel_nails(build: &Build<'_>, nails: &HeelNails, counts: &mut Counts) -> Built<()> {
-    let (Some(Ok(built)), Some(inside)) = (&build.heel_nails, &nails.inside_edge) else { return Ok(()) };
+    let Some(Ok(built)) = &build.heel_nails else { return Ok(()) };
     let Some(ring) = &built.ring else { return Ok(()) };
-    let along = along(build, mm(inside)?, ring.count)?;
     if let Some((nail, _)) = &nails.base {
         let nail = &of(nail)?.it;
         let stages: BTreeSet<Option<u32>> = built.nails.iter().map(|nail| nail.stage).collect();
         for stage in stages {
             let of_stage: Vec<&HeelNail> = built.nails.iter().filter(|nail| nail.stage == stage).collect();
-            for share in &along {
+            for share in &ring.along {
                 add(counts, nail, of_place(&of_stage, *share).map(|nail| nail.length), 1);
             }
         }
     }
     if let (Some((nail, _)), Some(cap)) = (&nails.cap, &built.cap) {
-        add(counts, &of(nail)?.it, Some(cap.length), along.len());
+        add(counts, &of(nail)?.it, Some(cap.length), ring.along.len());
     }
     Ok(())
-}
-
-/// How far each nail of the ring stands along the heel, as a share from the back to the breast.
-fn along(build: &Build<'_>, inside: f64, count: u32) -> Built<Vec<f64>> {
-    let lines = build.lines.as_ref().map_err(|hole| *hole)?;
-    let rail = lines.edge.beside(-inside);
-    let breast = Straight::square_at(lines.last.breast);
-    let ends = (
-        rail.crossings_on(&breast, Side::Inside).last().copied(),
-        rail.crossings_on(&breast, Side::Outside).first().copied(),
-    );
-    let (Some(from), Some(to)) = ends else { return Ok(Vec::new()) };
-    let back = rail.point(0.0).x;
-    let share = |t: f64| (rail.point(t).x - back) / (lines.last.breast - back);
-    Ok(rail.evenly(from, rail.period() + to, count.saturating_sub(1) as usize).into_iter().map(share).collect())
 }
 
 /// The nail of a place: by thirds of the heel's length; where the sides have none of their own, by halves.

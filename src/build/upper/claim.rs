@@ -5,7 +5,6 @@ use crate::build::amounts::{mm, of};
 use crate::build::heel::{HeelBuilt, under_seat};
 use crate::build::last::GradedLast;
 use crate::finding::{Sum, Term};
-use crate::measure::Spread;
 use crate::source::Origin;
 use crate::spec::{Claim, Model};
 use std::sync::Arc;
@@ -56,7 +55,7 @@ pub(in crate::build) fn shaft(
     let inside = of(height).and_then(|height| {
         let grade = grade.as_ref().map_or(Ok(0.0), mm)?;
         let value = height.it.nominal() + grade * last.sizes_from_base;
-        Ok(Sum::new().plus(exact("shaft inside at the back", value, &height.origin)))
+        Ok(Sum::new().plus(Term::fixed("shaft inside at the back", value, &height.origin)))
     });
     Some(inside.map(|inside| ShaftBuilt {
         from_heel: heel.map(|heel| under_foot(model, heel).map(|under| inside.clone().plus_all(under))),
@@ -83,17 +82,6 @@ fn horn(model: &Model) -> Option<Built<(f64, Origin)>> {
     Some(of(shafts).map(|shafts| (shafts.it.nominal(), shafts.origin.clone())))
 }
 
-fn exact(what: &str, value: f64, origin: &Origin) -> Term {
-    Term {
-        what: what.into(),
-        coefficient: 1.0,
-        spread: Spread::exactly(value),
-        source: None,
-        origin: origin.clone(),
-        tolerance: None,
-    }
-}
-
 /// The claim, if the model makes one and states a shaft.
 pub(in crate::build) fn claim(
     model: &Model,
@@ -115,7 +103,7 @@ fn held(model: &Model, claim: &Claim, shaft: &ShaftBuilt, heel: Option<&Built<He
     };
     let gussets = model.upper.as_ref().map_err(|hole| *hole)?.gussets.iter().map(|gusset| {
         let sewn = of(&gusset.to).map(|to| {
-            let sewn = exact("gusset sewn up to", to.it.nominal(), &to.origin);
+            let sewn = Term::fixed("gusset sewn up to", to.it.nominal(), &to.origin);
             Sum::new().plus(sewn).plus_all(under.clone())
         });
         GussetBuilt { part: super::name_of(&gusset.part).into(), sewn }

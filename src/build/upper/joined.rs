@@ -7,7 +7,6 @@ use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
 use crate::finding::{FaultName, Sum, Term};
 use crate::language::Hole;
-use crate::measure::Spread;
 use crate::source::Origin;
 use crate::spec::{Collar, Gusset, House, Part, Seam, Stay, Stitching, Upper, Val};
 use std::sync::Arc;
@@ -189,17 +188,9 @@ pub(super) fn fold(collar: &Collar, house: &House) -> Option<FoldBuilt> {
 fn needed(collar: &Collar, house: &House) -> Built<Sum> {
     let last = places(&collar.stitching, house)?.last().copied().unwrap_or(0.0);
     let inside = house.rule("row-inside-edges")?;
-    let exact = |what: &str, value: f64, origin: &Origin| Term {
-        what: what.into(),
-        coefficient: 1.0,
-        spread: Spread::exactly(value),
-        source: None,
-        origin: origin.clone(),
-        tolerance: None,
-    };
     let turn = Ply::of_part(&of(&collar.part)?.it)?;
     Ok(Sum::new()
-        .plus(exact("last row from the fold", last, &of(&collar.stitching.rows)?.origin))
-        .plus(exact("row inside the edge", inside.it.nominal(), &inside.origin))
+        .plus(Term::fixed("last row from the fold", last, &of(&collar.stitching.rows)?.origin))
+        .plus(Term::fixed("row inside the edge", inside.it.nominal(), &inside.origin))
         .plus(Term { what: format!("the turn takes {}", turn.what).into(), ..turn.term() }))
 }
