@@ -3,11 +3,12 @@
 use super::Built;
 use super::amounts::mm;
 use super::last::GradedLast;
-use super::outer::{Turned, turned};
+use super::outer::Turned;
 use super::ply::Ply;
 use crate::geometry::{Distance, Path, Profile, Rail, Side, Straight};
 use crate::language::Hole;
 use crate::spec::{House, Model};
+use std::sync::Arc;
 
 /// The lines of one size. Distances in mm, positive outward of the feather line.
 #[derive(Clone, Debug)]
@@ -28,7 +29,7 @@ pub struct Lines {
     pub lining: f64,
     /// Where the waist's turnout begins to fall to the heel's, x.
     pub turnout_holds: f64,
-    pub(super) turned: Turned,
+    pub(super) turned: Arc<Turned>,
     wall: Distance,
     turnout_profile: Distance,
 }
@@ -90,7 +91,7 @@ impl Lines {
     }
 }
 
-pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Lines> {
+pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Arc<Turned>) -> Built<Lines> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let turnout = bottom.turnout.as_ref().map_err(|hole| *hole)?;
     let zones = Zones {
@@ -99,7 +100,6 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Li
         waist_inside: mm(&turnout.waist_inside)?,
         heel: mm(&turnout.heel)?,
     };
-    let turned = turned(model)?;
     let lining = lining(model)?.map_or(0.0, |ply| ply.spread.nominal);
     let (blend, holds) = (mm(&house.rule("blend"))?, last.breast - mm(&house.rule("turnout-holds"))?);
     let (off_the_edge, cut) = (mm(&house.rule("off-the-edge"))?, mm(&house.rule("cut"))?);
@@ -110,7 +110,7 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Li
         };
         let turnout =
             blends(&[(holds - blend, zones.heel), (holds, waist), (joint - blend, waist), (joint, zones.forepart)]);
-        (wall_profile(&turned, last, lining, side), turnout)
+        (wall_profile(turned, last, lining, side), turnout)
     };
     let ((wall_out, turn_out), (wall_in, turn_in)) = (by_side(Side::Outside), by_side(Side::Inside));
     let lost = |_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span };
@@ -129,7 +129,7 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast) -> Built<Li
         cut,
         lining,
         turnout_holds: holds,
-        turned,
+        turned: Arc::clone(turned),
         turnout_profile: Distance { outside: profile(&turn_out, model)?, inside: profile(&turn_in, model)? },
         last: last.clone(),
     })

@@ -68,8 +68,9 @@ pub struct Plan<'m> {
     pub nailers: &'m [Nailer],
     shop: &'m Shop,
     base: Built<last::Base>,
-    seams: Vec<SeamBuilt>,
-    margins: Built<Vec<Margin>>,
+    seams: Arc<[SeamBuilt]>,
+    margins: Built<Arc<[Margin]>>,
+    turned: Built<Arc<outer::Turned>>,
     upper: Arc<UpperBuilt>,
     route: Built<Arc<Route>>,
 }
@@ -84,7 +85,7 @@ pub struct Build<'m> {
     pub size: Size,
     pub last: Built<GradedLast>,
     pub lines: Built<Lines>,
-    pub margins: Built<Vec<Margin>>,
+    pub margins: Built<Arc<[Margin]>>,
     pub rows: Built<SoleRows>,
     pub stack: Built<Stack>,
     pub forefoot: Option<Built<ForefootBuilt>>,
@@ -93,7 +94,7 @@ pub struct Build<'m> {
     pub heel: Option<Built<HeelBuilt>>,
     pub heel_nails: Option<Built<HeelNailsBuilt>>,
     pub parts: Vec<PartBuilt>,
-    pub seams: Vec<SeamBuilt>,
+    pub seams: Arc<[SeamBuilt]>,
     pub needles: Vec<NeedleBuilt>,
     pub upper: Arc<UpperBuilt>,
     pub shaft: Option<Built<ShaftBuilt>>,
@@ -107,11 +108,12 @@ impl<'m> Plan<'m> {
     #[must_use]
     pub fn new(model: &'m Model, shop: &'m Shop) -> Self {
         let base = model.last.as_ref().map_err(|hole| *hole).and_then(|last| last::Base::of(&last.it));
-        let margins = margins::margins(model, &shop.house);
+        let margins = margins::margins(model, &shop.house).map(Arc::from);
+        let turned = outer::turned(model).map(Arc::new);
         let upper = Arc::new(upper::upper(model, shop));
-        let (house, nailers, seams) = (&shop.house, &*shop.nailers, seams::seams(model));
+        let (house, nailers, seams) = (&shop.house, &*shop.nailers, seams::seams(model).into());
         let route = route::route(model, house).map(Arc::new);
-        Self { model, house, nailers, shop, base, seams, margins, upper, route }
+        Self { model, house, nailers, shop, base, seams, margins, turned, upper, route }
     }
 
     /// Builds one size.
@@ -120,7 +122,10 @@ impl<'m> Plan<'m> {
         let (model, house) = (self.model, self.house);
         let last = self.base.as_ref().map_err(|hole| *hole).and_then(|base| base.graded(size));
         let both = |hole: &Hole| *hole;
-        let lines = last.as_ref().map_err(both).and_then(|last| lines::lines(model, house, last));
+        let lines = match (&last, &self.turned) {
+            (Ok(last), Ok(turned)) => lines::lines(model, house, last, turned),
+            (Err(hole), _) | (_, Err(hole)) => Err(*hole),
+        };
         let rows = lines.as_ref().map_err(both).and_then(|lines| rows::rows(model, house, lines));
         let stack = match (&lines, &rows) {
             (Ok(lines), Ok(rows)) => stack::stack(model, lines, rows),
@@ -163,7 +168,7 @@ impl<'m> Plan<'m> {
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
             needles,
-            seams: self.seams.clone(),
+            seams: Arc::clone(&self.seams),
             upper: Arc::clone(&self.upper),
             shaft,
             claim,

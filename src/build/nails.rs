@@ -8,9 +8,9 @@ use super::ply::Ply;
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail, Side, Straight};
 use crate::language::Hole;
-use crate::measure::{Window, fits};
+use crate::measure::{SLACK, Window, fits};
 use crate::source::Origin;
-use crate::spec::{Bottom, Extent, House, Layer, Model, NailLine, Role};
+use crate::spec::{Bottom, Ends, Extent, House, Layer, Model, NailLine, Role};
 use kurbo::Point;
 use std::cell::OnceCell;
 
@@ -91,8 +91,10 @@ pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine
         places
             .extend(rail.evenly(*from, *to, gaps).into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
     }
-    let in_rigid = in_rigid(bottom, lines, &places)?;
-    let stacks = stacks(model, bottom, lines, &places, seat)?;
+    let standing: Vec<Standing<'_>> = places.iter().map(|place| Standing::new(place, &lines.last)).collect();
+    let in_rigid = in_rigid(bottom, &standing)?;
+    let stacks = stacks(model, bottom, &standing, seat)?;
+    drop(standing);
     let thickest = stacks.iter().reduce(|best, sum| if sum.spread().hi > best.spread().hi { sum } else { best });
     let thinnest = stacks.iter().reduce(|best, sum| if sum.spread().lo < best.spread().lo { sum } else { best });
     let (thickest, thinnest) = (thickest.ok_or(lost)?.clone(), thinnest.ok_or(lost)?.clone());
@@ -150,7 +152,7 @@ impl NailsBuilt {
 /// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened.
 #[must_use]
 pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
-    let whole = (length / apart + crate::measure::SLACK).floor().clamp(0.0, 10_000.0);
+    let whole = (length / apart + SLACK).floor().clamp(0.0, 10_000.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped above")]
     let gaps = whole as u32;
     (gaps + 1, if gaps > 0 { length / f64::from(gaps) } else { 0.0 })
@@ -187,14 +189,12 @@ fn limits(lines: &Lines, places: &[NailPlace], behind_joint: f64) -> Vec<JointLi
 const UNDER_THE_INSOLE: [Role; 5] = [Role::Midsole, Role::Filler, Role::Pad, Role::Shank, Role::Arch];
 
 /// The stacks of all nails, each arrangement of layers once, in the order in which a nail first stands in it.
-fn stacks(model: &Model, bottom: &Bottom, lines: &Lines, places: &[NailPlace], seat: bool) -> Built<Vec<Sum>> {
+fn stacks(model: &Model, bottom: &Bottom, nails: &[Standing<'_>], seat: bool) -> Built<Vec<Sum>> {
     let layers: Vec<&Layer> =
         UNDER_THE_INSOLE.iter().filter_map(|role| bottom.layer(*role)).filter(|layer| !layer.rigid).collect();
     let mut known: Vec<Vec<bool>> = Vec::new();
-    for place in places {
-        let centre = OnceCell::new();
-        let within = layers.iter().map(|layer| stands_in(layer, lines, place, &centre));
-        let within = within.collect::<Built<Vec<bool>>>()?;
+    for nail in nails {
+        let within = layers.iter().map(|layer| nail.stands_in(layer)).collect::<Built<Vec<bool>>>()?;
         if !known.contains(&within) {
             known.push(within);
         }
@@ -207,12 +207,12 @@ fn stacks(model: &Model, bottom: &Bottom, lines: &Lines, places: &[NailPlace], s
 }
 
 /// Nails that stand in what no nail goes through.
-fn in_rigid(bottom: &Bottom, lines: &Lines, places: &[NailPlace]) -> Built<Vec<(Role, usize)>> {
+fn in_rigid(bottom: &Bottom, nails: &[Standing<'_>]) -> Built<Vec<(Role, usize)>> {
     let mut all = Vec::new();
     for layer in bottom.layers.iter().filter(|layer| layer.rigid) {
         let mut count = 0;
-        for place in places {
-            count += usize::from(stands_in(layer, lines, place, &OnceCell::new())?);
+        for nail in nails {
+            count += usize::from(nail.stands_in(layer)?);
         }
         all.push((layer.role, count));
     }
@@ -234,29 +234,43 @@ fn layers_of<'b>(model: &Model, bottom: &Bottom, crossed: impl Iterator<Item = &
     Ok(sum)
 }
 
-/// Whether a nail stands in a layer: in its zone, and within its breadth, which is centred in the bottom there. The
-/// bottom's middle is worked out for the first layer that asks for it.
-fn stands_in(layer: &Layer, lines: &Lines, place: &NailPlace, centre: &OnceCell<Option<f64>>) -> Built<bool> {
-    let (x, last) = (place.point.x, &lines.last);
-    let slack = crate::measure::SLACK;
-    let before_joint = last.joint_line.signed(place.point) <= slack;
-    let zone = match of(&layer.covers)?.it {
-        Extent::All => true,
-        Extent::Forepart => !before_joint,
-        Extent::Waist => x >= last.breast - slack && before_joint,
-        Extent::Seat => x <= last.breast + slack,
-    };
-    let ends = match of(&layer.ends)?.it {
-        crate::spec::Ends::Full => true,
-        crate::spec::Ends::BehindBreast(behind) => x >= last.breast - behind - slack,
-    };
-    let Some(breadth) = &layer.breadth else { return Ok(zone && ends) };
-    let half = base(breadth)? / 2.0;
-    let within = |centre: f64| (place.point.y - centre).abs() <= half + slack;
-    Ok(zone && ends && centre.get_or_init(|| centre_at(last, x)).is_some_and(within))
+/// A nail where it stands on the bottom.
+struct Standing<'n> {
+    point: Point,
+    last: &'n GradedLast,
+    /// Whether it stands behind the joint line.
+    before_joint: bool,
+    /// The middle of the bottom's breadth at the nail, mm from the centre line, worked out for the first layer that asks.
+    centre: OnceCell<Option<f64>>,
 }
 
-/// The middle of the bottom's breadth at `x`, mm from the centre line.
-fn centre_at(last: &GradedLast, x: f64) -> Option<f64> {
-    last.feather.breadth_at(x).map(|across| (across.inside - across.outside) / 2.0)
+impl<'n> Standing<'n> {
+    fn new(place: &NailPlace, last: &'n GradedLast) -> Self {
+        let before_joint = last.joint_line.signed(place.point) <= SLACK;
+        Self { point: place.point, last, before_joint, centre: OnceCell::new() }
+    }
+
+    /// Whether it stands in a layer: in its zone, and within its breadth, which is centred in the bottom there.
+    fn stands_in(&self, layer: &Layer) -> Built<bool> {
+        let (x, breast) = (self.point.x, self.last.breast);
+        let zone = match of(&layer.covers)?.it {
+            Extent::All => true,
+            Extent::Forepart => !self.before_joint,
+            Extent::Waist => x >= breast - SLACK && self.before_joint,
+            Extent::Seat => x <= breast + SLACK,
+        };
+        let ends = match of(&layer.ends)?.it {
+            Ends::Full => true,
+            Ends::BehindBreast(behind) => x >= breast - behind - SLACK,
+        };
+        let Some(breadth) = &layer.breadth else { return Ok(zone && ends) };
+        let half = base(breadth)? / 2.0;
+        let within = |centre: f64| (self.point.y - centre).abs() <= half + SLACK;
+        Ok(zone && ends && self.centre().is_some_and(within))
+    }
+
+    fn centre(&self) -> Option<f64> {
+        let middle = || self.last.feather.breadth_at(self.point.x).map(|across| (across.inside - across.outside) / 2.0);
+        *self.centre.get_or_init(middle)
+    }
 }

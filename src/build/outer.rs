@@ -36,6 +36,22 @@ pub(super) struct Thinned {
     /// Width of the taper, what is left at its edge and where that was written.
     edge: Option<(f64, Spread, Origin)>,
     flat: Option<(Spread, Origin)>,
+    called: Called,
+}
+
+/// What its terms are called.
+#[derive(Clone, Debug)]
+struct Called {
+    skived: Arc<str>,
+    edge_skive: Arc<str>,
+    flat_skive: Arc<str>,
+}
+
+impl Called {
+    fn of(ply: &Ply) -> Self {
+        let skive = |how: &str| format!("{how} skive of {}", ply.what).into();
+        Self { skived: format!("{}, skived", ply.what).into(), edge_skive: skive("edge"), flat_skive: skive("flat") }
+    }
 }
 
 /// What lies at a place of a part.
@@ -128,19 +144,19 @@ impl Thinned {
     /// The same as terms. A skive varies with the hand that makes it; on a taper the leather counts as far as it is
     /// still there.
     pub fn terms(&self, x: f64, of: f64) -> Vec<Term> {
-        let skived = |coefficient: f64, spread: &Spread, origin: &Origin, how: &str| Term {
-            what: format!("{}, skived", self.ply.what).into(),
+        let skived = |coefficient: f64, spread: &Spread, origin: &Origin, source: &Arc<str>| Term {
+            what: Arc::clone(&self.called.skived),
             coefficient,
             spread: *spread,
-            source: Some(format!("{how} skive of {}", self.ply.what).into()),
+            source: Some(Arc::clone(source)),
             origin: origin.clone(),
             tolerance: None,
         };
         match self.lying(x, of) {
             Lying::Whole => vec![self.ply.term()],
-            Lying::Flat { flat, origin } => vec![skived(1.0, flat, origin, "flat")],
+            Lying::Flat { flat, origin } => vec![skived(1.0, flat, origin, &self.called.flat_skive)],
             Lying::Taper { f, to, origin } => {
-                let edge = skived(1.0 - f, to, origin, "edge");
+                let edge = skived(1.0 - f, to, origin, &self.called.edge_skive);
                 let leather = Term { coefficient: f, ..self.ply.term() };
                 if f > 0.0 { vec![edge, leather] } else { vec![edge] }
             }
@@ -195,5 +211,6 @@ fn thinned(lap: &Lap, part: &Part) -> Built<Thinned> {
         Some(to) => Some((of(to)?.it.spread(), of(to)?.origin.clone())),
         None => None,
     };
-    Ok(Thinned { ply: Ply::of_part(part)?, edge, flat })
+    let ply = Ply::of_part(part)?;
+    Ok(Thinned { called: Called::of(&ply), ply, edge, flat })
 }

@@ -151,7 +151,7 @@ impl SoleRows {
 fn thread_of(model: &Model, house: &House, stack: &Stack, k: usize, row: &RowBuilt) -> Built<ThreadUse> {
     let sole = sole(model)?;
     let lock = base(&of(&sole.on)?.it.lock)?;
-    let thicknesses = (0..row.stitches).map(|n| stack.thickness_at(k, (f64::from(n) + 0.5) * row.pitch));
+    let thicknesses = stack.thicknesses(k, (0..row.stitches).map(|n| (f64::from(n) + 0.5) * row.pitch));
     Ok(lockstitch_use(row.pitch, lock, thicknesses, mm(&house.rule("tails"))?))
 }
 

@@ -464,12 +464,24 @@ impl Stack {
         laps
     }
 
-    /// The nominal thickness at `s` mm along row `k`, for thread.
-    pub(super) fn thickness_at(&self, k: usize, s: f64) -> f64 {
+    /// The nominal thicknesses that the needle crosses at ascending places, mm along row `k`: what the thread goes
+    /// through.
+    pub(super) fn thicknesses(&self, k: usize, places: impl Iterator<Item = f64>) -> impl Iterator<Item = f64> {
         let row = &self.rows[k];
-        let s = s.clamp(0.0, row.length);
-        let under = row.layers_at((k, s), self.asked_mode, Between::Stitch, &self.layers).nominal;
-        let at = row.pieces.partition_point(|piece| piece.to < s).min(row.pieces.len().saturating_sub(1));
-        row.pieces.get(at).map_or(0.0, |piece| piece.nominal_at(s)) + under
+        let under = |from: f64, to: f64| {
+            let place = (k, f64::midpoint(from, to));
+            row.layers_at(place, self.asked_mode, Between::Stitch, &self.layers).nominal
+        };
+        let stretches = row.stretches(self.asked_mode, &self.layers);
+        let stretches: Vec<(usize, f64, f64)> =
+            stretches.into_iter().map(|(n, from, to)| (n, to, under(from, to))).collect();
+        let mut at = 0;
+        places.map(move |s| {
+            let s = s.clamp(0.0, row.length);
+            while at + 1 < stretches.len() && stretches[at].1 < s {
+                at += 1;
+            }
+            stretches.get(at).map_or(0.0, |(n, _, under)| row.pieces[*n].nominal_at(s) + under)
+        })
     }
 }

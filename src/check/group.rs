@@ -157,10 +157,10 @@ fn labels(judgement: &Judgement) -> Vec<Label> {
     // The choice that moves it comes first: that is where the model is edited.
     if let Some(lever) = judgement.levers.first() {
         let said = judgement.further.iter().find(|(origin, _)| origin.span == lever.origin.span);
-        add(&lever.origin, said.map_or("asked for here".to_owned(), |(_, text)| text.clone()));
+        add(&lever.origin, said.map_or("asked for here".to_owned(), |(_, text)| text.to_string()));
     }
     for (origin, text) in &judgement.further {
-        add(origin, text.clone());
+        add(origin, text.to_string());
     }
     for term in &judgement.terms.terms {
         let times = times(term.coefficient);
@@ -213,8 +213,8 @@ fn notes(judgement: &Judgement) -> Vec<String> {
         let pairs = pairs_failing(share);
         notes.push(format!("estimate: {} of boots and {} of pairs fail", percent(share), percent(pairs)));
     }
-    notes.extend(judgement.place.clone());
-    notes.extend(judgement.facts.iter().cloned());
+    notes.extend(judgement.place.iter().map(ToString::to_string));
+    notes.extend(judgement.facts.iter().map(ToString::to_string));
     notes
 }
 

@@ -13,7 +13,7 @@ mod group;
 
 pub use fingerprint::fingerprint;
 
-use crate::build::{Figures, Plan, figures};
+use crate::build::{Build, Figures, Plan, figures};
 use crate::finding::{Finding, Severity};
 use crate::measure::Size;
 use crate::rules::{Judgement, Rule, Verdict, all};
@@ -179,29 +179,33 @@ fn check_model(
     let mut checked = unbuilt(world, model, place);
     let plan = Plan::new(model, shop);
     let wanted: Vec<Size> = checked.run.iter().copied().filter(|size| sizes.wants(size)).collect();
-    let built: Vec<(SizeChecked, Vec<Judged>)> = wanted.par_iter().map(|size| check_size(&plan, *size)).collect();
-    let mut judged = Vec::new();
-    for (size, judgements) in built {
-        checked.sizes.push(size);
-        judged.push(judgements);
-    }
+    let alike = wanted.first().map(|size| said(&plan.build(*size), |rule| rule.alike())).unwrap_or_default();
+    let judge = |size: &Size| {
+        let mut judged = said(&plan.build(*size), |rule| !rule.alike());
+        judged.extend(alike.iter().map(|judged| Judged { size: *size, ..judged.clone() }));
+        judged
+    };
+    let judged: Vec<Vec<Judged>> = wanted.par_iter().map(judge).collect();
+    let refused = |judged: &Vec<Judged>| judged.iter().any(|judged| judged.judgement.verdict == Verdict::Refused);
+    checked.sizes = wanted
+        .iter()
+        .zip(&judged)
+        .map(|(size, judged)| SizeChecked { size: *size, refused: refused(judged) })
+        .collect();
     checked.faulty = model.sizes.is_err()
         || judged.iter().flatten().any(|judged| matches!(judged.judgement.verdict, Verdict::NotJudged(_)));
     let findings = group::findings(model, &wanted, judged, world.findings.is_empty());
     (checked, findings)
 }
 
-fn check_size(plan: &Plan<'_>, size: Size) -> (SizeChecked, Vec<Judged>) {
-    let build = plan.build(size);
+/// What those rules that are wanted have to say of a build: what passes has nothing to say, and most does.
+fn said(build: &Build<'_>, wanted: impl Fn(&dyn Rule) -> bool) -> Vec<Judged> {
     let mut judged = Vec::new();
-    for (rule, of) in all().iter().enumerate() {
-        let judgements: Vec<Judgement> = of.judge(&build);
-        // What passes has nothing to say; most do.
-        let said = judgements.into_iter().filter(|judgement| judgement.verdict != Verdict::Passes);
-        judged.extend(said.map(|judgement| Judged { rule, size, judgement }));
+    for (rule, of) in all().iter().enumerate().filter(|(_, of)| wanted(**of)) {
+        let said = of.judge(build).into_iter().filter(|judgement| judgement.verdict != Verdict::Passes);
+        judged.extend(said.map(|judgement| Judged { rule, size: build.size, judgement }));
     }
-    let refused = judged.iter().any(|judged| judged.judgement.verdict == Verdict::Refused);
-    (SizeChecked { size, refused }, judged)
+    judged
 }
 
 /// Faults of all worlds, each once, in the order of the texts; one that stands in a file that several roots use

@@ -1,6 +1,8 @@
 //! Where a path crosses a straight line, and the stretches between.
 
-use super::path::Path;
+use std::ops::Range;
+
+use super::path::{Path, Side};
 use super::root;
 use super::straight::Straight;
 
@@ -17,18 +19,37 @@ struct Sample {
 
 /// All crossings, ascending in `0..period`. A path that only touches the line crosses it at most there.
 pub(super) fn all<P: Path + ?Sized>(path: &P, line: &Straight) -> Vec<f64> {
-    let knots = path.knots();
     let mut found = Vec::new();
-    let mut start = line.signed(knots.point(0));
-    for span in 0..knots.spans() {
+    look_through_all(path, line, 0..path.knots().spans(), &mut found);
+    found
+}
+
+/// The crossings on one side of the foot, ascending.
+pub(super) fn on<P: Path + ?Sized>(path: &P, line: &Straight, side: Side) -> Vec<f64> {
+    let knots = path.knots();
+    let switch = knots.locate(path.side_switch());
+    // The span of the switch may belong to both sides.
+    let spans = match side {
+        Side::Outside => 0..switch.span + 1,
+        Side::Inside => switch.span..knots.spans(),
+    };
+    let mut found = Vec::new();
+    look_through_all(path, line, spans, &mut found);
+    found.retain(|&t| path.side(t) == side);
+    found
+}
+
+fn look_through_all<P: Path + ?Sized>(path: &P, line: &Straight, spans: Range<usize>, found: &mut Vec<f64>) {
+    let knots = path.knots();
+    let mut start = line.signed(knots.point(spans.start));
+    for span in spans {
         let end = line.signed(knots.point(span + 1));
         // To touch the line on its way a span must be at least as long as its ends are off.
         if start.abs() + end.abs() <= knots.span_length(span) + 1e-9 {
-            look_through(path, line, span, (start, end), &mut found);
+            look_through(path, line, span, (start, end), found);
         }
         start = end;
     }
-    found
 }
 
 /// Looks through one span, its far end left to the next one. The ends come from the knots, so that two spans see the same

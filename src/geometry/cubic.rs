@@ -13,6 +13,15 @@ pub(super) struct Cubic {
     pub(super) c3: Vec2,
 }
 
+/// How a stretch turns.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Turn {
+    /// From its first direction to its last, radians, positive to the left.
+    pub(super) angle: f64,
+    /// No curvature of the stretch is more than this, 1/mm.
+    pub(super) sharpest: f64,
+}
+
 impl Cubic {
     #[inline]
     pub(super) fn point(&self, u: f64) -> Point {
@@ -37,6 +46,19 @@ impl Cubic {
     pub(super) fn curvature(&self, u: f64) -> f64 {
         let velocity = self.velocity(u);
         velocity.cross(self.acceleration(u)) / cube(length_of(velocity))
+    }
+
+    /// How it turns from `from` to `to`; `None` if its velocities don't all point one way.
+    pub(super) fn turn(&self, from: f64, to: f64) -> Option<Turn> {
+        let (start, end) = (self.velocity(from), self.velocity(to));
+        // The velocity is a quadratic, and stays within its three control points.
+        let middle = start + self.acceleration(from) * (0.5 * (to - from));
+        let way = start + end;
+        let way = way / length_of(way);
+        let slowest = [start, middle, end].into_iter().map(|velocity| velocity.dot(way)).fold(f64::INFINITY, f64::min);
+        let push = length_of(self.acceleration(from)).max(length_of(self.acceleration(to)));
+        let angle = libm::atan2(start.cross(end), start.dot(end));
+        (slowest > 0.0).then(|| Turn { angle, sharpest: push / (slowest * slowest) })
     }
 
     /// Change of the signed curvature for each mm of parameter.

@@ -2,8 +2,6 @@
 
 use kurbo::Point;
 
-use super::quadrature::integrate;
-
 /// Disagreement of the two quadrature rules that sends a span to be halved, mm. The value kept is some hundred times
 /// closer.
 pub(super) const LENGTH_TOLERANCE: f64 = 1e-7;
@@ -35,8 +33,12 @@ pub(super) struct Piece {
 
 impl Knots {
     /// The knots at the ascending parameters `t` (two or more, the first 0), where `at` gives the point at the start of
-    /// a span and `speed` the speed in one.
-    pub(super) fn measure(t: Vec<f64>, at: impl Fn(usize, f64) -> Point, speed: impl Fn(usize, f64) -> f64) -> Self {
+    /// a span and `length` the length of one between its ends.
+    pub(super) fn measure(
+        t: Vec<f64>,
+        at: impl Fn(usize, f64) -> Point,
+        length: impl Fn(usize, f64, f64) -> f64,
+    ) -> Self {
         let spans = t.len() - 1;
         let mut points = Vec::with_capacity(spans + 1);
         let mut run = Vec::with_capacity(spans + 1);
@@ -44,7 +46,7 @@ impl Knots {
         for span in 0..spans {
             let (from, to) = (t[span], t[span + 1]);
             points.push(at(span, from));
-            run.push(run[span] + integrate(|t| speed(span, t), from, to, LENGTH_TOLERANCE));
+            run.push(run[span] + length(span, from, to));
         }
         points.push(points[0]);
         Self { t, at: points, run }

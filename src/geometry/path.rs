@@ -127,9 +127,7 @@ pub trait Path {
 
     /// The parameters on one side at which the path crosses `line`, ascending.
     fn crossings_on(&self, line: &Straight, side: Side) -> Vec<f64> {
-        let mut crossings = self.crossings(line);
-        crossings.retain(|&t| self.side(t) == side);
-        crossings
+        crossing::on(self, line, side)
     }
 
     /// The ranges of the path that lie beyond `line`, in order; one that runs through the heel ends past the period.

@@ -5,10 +5,11 @@ use std::fmt;
 use kurbo::{Point, Vec2};
 
 use super::cubic::Cubic;
-use super::knots::Knots;
+use super::knots::{Knots, LENGTH_TOLERANCE};
 use super::path::{Motion, Path, Side};
 use super::plane::length_of;
 use super::profile::Distance;
+use super::quadrature::integrate;
 use super::root;
 use super::spline::{ClosedCurve, Frame, frame_of};
 use super::straight::Straight;
@@ -103,7 +104,13 @@ impl Rail {
     fn carry(curve: &ClosedCurve, distance: &Distance, added: f64) -> Self {
         let t = breaks(curve, distance);
         let spans: Vec<Span> = t.windows(2).map(|ends| span_between(curve, distance, added, ends)).collect();
-        Self::measure(spans, t, curve.toe())
+        let feather = curve.knots();
+        let known = |span: &Span, _, from: f64, to: f64| {
+            let place = feather.locate(0.5 * (from + to)).span;
+            let ends = (feather.parameters()[place], feather.parameters()[place + 1]);
+            (ends == (from, to)).then(|| span.parallel(from, to, feather.span_length(place), 0.0)).flatten()
+        };
+        Self::measure(spans, t, curve.toe(), known)
     }
 
     /// The rail `added` mm farther out than this one along the same normals.
@@ -111,12 +118,25 @@ impl Rail {
     pub fn beside(&self, added: f64) -> Self {
         let farther = |span: &Span| Span { at_zero: span.at_zero + added, ..*span };
         let spans = self.spans.iter().map(farther).collect();
-        Self::measure(spans, self.knots.parameters().to_vec(), self.side_switch)
+        let known = |span: &Span, n: usize, from: f64, to: f64| {
+            span.parallel(from, to, self.knots.span_length(n), self.spans[n].at_zero)
+        };
+        Self::measure(spans, self.knots.parameters().to_vec(), self.side_switch, known)
     }
 
-    fn measure(spans: Vec<Span>, t: Vec<f64>, side_switch: f64) -> Self {
+    /// Takes the lengths that are `known`, and measures the others.
+    fn measure(
+        spans: Vec<Span>,
+        t: Vec<f64>,
+        side_switch: f64,
+        known: impl Fn(&Span, usize, f64, f64) -> Option<f64>,
+    ) -> Self {
         let at = |span: usize, t: f64| spans[span].motion(t).point;
-        let knots = Knots::measure(t, at, |span, t| spans[span].speed(t));
+        let length = |span: usize, from: f64, to: f64| {
+            let (n, span) = (span, &spans[span]);
+            known(span, n, from, to).unwrap_or_else(|| integrate(|t| span.speed(t), from, to, LENGTH_TOLERANCE))
+        };
+        let knots = Knots::measure(t, at, length);
         Self { spans, knots, side_switch }
     }
 
@@ -216,6 +236,15 @@ impl Span {
         }
         let away = self.slope * velocity.x;
         (along * along + away * away).sqrt()
+    }
+
+    /// The length from `from` to `to`, where a line at the distance `beside` of the same normals has `length`: parallel
+    /// lines differ by their distance times the angle that they turn. `None` if this one is not parallel, or too far out
+    /// to be sure at a glance that it doesn't fold.
+    fn parallel(&self, from: f64, to: f64, length: f64, beside: f64) -> Option<f64> {
+        let turn = self.feather.turn(from - self.origin, to - self.origin)?;
+        let farthest = self.at_zero.abs().max(beside.abs());
+        (self.slope == 0.0 && turn.sharpest * farthest < 1.0).then(|| length + (self.at_zero - beside) * turn.angle)
     }
 
     fn factor(&self, t: f64) -> f64 {

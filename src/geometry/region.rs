@@ -1,6 +1,6 @@
 //! What lies inside a path, and how broad it is.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
 use super::path::{Path, Side};
 use super::root;
@@ -33,31 +33,68 @@ impl Breadth {
 
 /// The least and greatest coordinates of what a path has between two places along the centre line, mm; `None` if it has
 /// nothing there.
-pub(super) fn extent<P: Path + ?Sized>(path: &P, from: f64, to: f64) -> Option<kurbo::Rect> {
+pub(super) fn extent<P: Path + ?Sized>(path: &P, from: f64, to: f64) -> Option<Rect> {
     let knots = path.knots();
-    let parameters = knots.parameters();
-    let mut points: Vec<Point> = Vec::new();
-    for span in 0..knots.spans() {
-        let (start, step) = (parameters[span], (parameters[span + 1] - parameters[span]) / f64::from(STEPS));
-        for axis in [|velocity: Vec2| velocity.x, |velocity: Vec2| velocity.y] {
-            let rate = |t: f64| axis(path.motion_on(span, t).velocity);
-            let mut left = (start, rate(start));
-            for part in 1..=STEPS {
-                let t = start + step * f64::from(part);
-                let right = (t, rate(t));
-                if left.1 * right.1 < 0.0 {
-                    points.push(path.motion_on(span, root::between(rate, left, right)).point);
-                }
-                left = right;
-            }
-        }
-        points.push(knots.point(span));
-    }
+    let mut all = Extent { from: from - SAME_PLACE, to: to + SAME_PLACE, rect: None };
+    (0..knots.spans()).for_each(|span| all.take(knots.point(span)));
     for x in [from, to].into_iter().filter(|x| x.is_finite()) {
-        points.extend(path.crossings(&Straight::square_at(x)).into_iter().map(|t| path.point(t)));
+        path.crossings(&Straight::square_at(x)).into_iter().for_each(|t| all.take(path.point(t)));
     }
-    let within = points.into_iter().filter(|point| from - SAME_PLACE <= point.x && point.x <= to + SAME_PLACE);
-    within.map(|point| kurbo::Rect::from_points(point, point)).reduce(|all, point| all.union(point))
+    for span in 0..knots.spans() {
+        if all.may_grow(knots.point(span), knots.point(span + 1), knots.span_length(span)) {
+            turns(path, span).into_iter().for_each(|point| all.take(point));
+        }
+    }
+    all.rect
+}
+
+/// What is known so far of an extent.
+struct Extent {
+    from: f64,
+    to: f64,
+    rect: Option<Rect>,
+}
+
+impl Extent {
+    fn take(&mut self, point: Point) {
+        if self.from <= point.x && point.x <= self.to {
+            let point = Rect::from_points(point, point);
+            self.rect = Some(self.rect.map_or(point, |rect| rect.union(point)));
+        }
+    }
+
+    /// Whether a way of this length between two points can lead beyond what is known: past the farther of its ends it
+    /// has half of what it doesn't need to get from one to the other.
+    fn may_grow(&self, a: Point, b: Point, length: f64) -> bool {
+        let Some(rect) = self.rect else { return true };
+        let reach = |a: f64, b: f64| {
+            let spare = (length - (a - b).abs()).max(0.0) / 2.0 + SAME_PLACE;
+            (a.min(b) - spare, a.max(b) + spare)
+        };
+        let (x, y) = (reach(a.x, b.x), reach(a.y, b.y));
+        let within = x.1 >= self.from && x.0 <= self.to;
+        within && (x.0 < rect.x0 || x.1 > rect.x1 || y.0 < rect.y0 || y.1 > rect.y1)
+    }
+}
+
+/// Where a span runs along one of the axes.
+fn turns<P: Path + ?Sized>(path: &P, span: usize) -> Vec<Point> {
+    let parameters = path.knots().parameters();
+    let (start, step) = (parameters[span], (parameters[span + 1] - parameters[span]) / f64::from(STEPS));
+    let mut points = Vec::new();
+    for axis in [|velocity: Vec2| velocity.x, |velocity: Vec2| velocity.y] {
+        let rate = |t: f64| axis(path.motion_on(span, t).velocity);
+        let mut left = (start, rate(start));
+        for part in 1..=STEPS {
+            let t = start + step * f64::from(part);
+            let right = (t, rate(t));
+            if left.1 * right.1 < 0.0 {
+                points.push(path.motion_on(span, root::between(rate, left, right)).point);
+            }
+            left = right;
+        }
+    }
+    points
 }
 
 pub(super) fn depth<P: Path + ?Sized>(path: &P, p: Point) -> f64 {

@@ -6,9 +6,10 @@ use kurbo::{Point, Vec2};
 
 use super::crossing;
 use super::cubic::Cubic;
-use super::knots::Knots;
+use super::knots::{Knots, LENGTH_TOLERANCE};
 use super::path::{Motion, Path};
 use super::plane::{apart, length_of};
+use super::quadrature::integrate;
 use super::straight::Straight;
 
 /// Neighbours nearer than this, mm, are one point.
@@ -89,7 +90,10 @@ impl ClosedCurve {
         let knots = Knots::measure(
             t,
             |span, _| pieces[span].point(0.0),
-            |span, t| length_of(pieces[span].velocity(t - starts[span])),
+            |span, from, to| {
+                let speed = |t| length_of(pieces[span].velocity(t - starts[span]));
+                integrate(speed, from, to, LENGTH_TOLERANCE)
+            },
         );
         if !knots.total().is_finite() {
             return Err(CurveFault::TooLarge);

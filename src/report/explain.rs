@@ -80,7 +80,7 @@ fn lines(one: &Derived<'_>, run: &Run<'_>, theme: Theme) -> Vec<String> {
         let (value, name, place) = (clean(value), clean(name), clean(place));
         lines.push(format!("  {value:>amount$}  {name:what$}  {}", place.style(theme.faint())).trim_end().to_owned());
     }
-    let told = judgement.place.iter().chain(&judgement.facts).map(|fact| format!("  {}", clean(fact)));
+    let told = judgement.place.iter().chain(&judgement.facts).map(|fact| format!("  {}", clean(&fact.to_string())));
     lines.extend(told);
     lines
 }
@@ -94,7 +94,7 @@ fn rows(judgement: &Judgement, run: &Run<'_>) -> Vec<[String; 3]> {
     for (origin, what) in &judgement.further {
         let known = rows.iter().any(|row| row[2] == written(origin, run));
         if !known {
-            rows.push([String::new(), what.clone(), written(origin, run)]);
+            rows.push([String::new(), what.to_string(), written(origin, run)]);
         }
     }
     if judgement.unit.is_empty() {

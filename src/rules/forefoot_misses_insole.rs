@@ -47,6 +47,10 @@ impl Rule for ForefootMissesInsole {
         include_str!("forefoot_misses_insole.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Ok(bottom) = &build.model.bottom else { return Vec::new() };
         let lines = [

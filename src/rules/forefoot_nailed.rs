@@ -94,9 +94,9 @@ fn waist_line(build: &Build<'_>, waist: &NailsBuilt) -> Result<Judgement, Hole> 
     let rule = build.house.rule("behind-joint")?;
     let mut judgement = Judgement::new(WAIST, worst.foremost, worst.limit, worst.limit - worst.foremost, "mm");
     let side = if worst.side == Side::Outside { "outside" } else { "inside" };
-    judgement.place = Some(format!("on the {side}"));
+    judgement.place = Some(format!("on the {side}").into());
     if !fits(worst.foremost, worst.limit) {
-        judgement.facts.push(format!("{} mm behind the {side} joint", number(rule.it.nominal(), 1.0)));
+        judgement.facts.push(format!("{} mm behind the {side} joint", number(rule.it.nominal(), 1.0)).into());
     }
     let joint = of(&build.model.last)?;
     let joint = if worst.side == Side::Outside { &joint.it.joint_outside } else { &joint.it.joint_inside };

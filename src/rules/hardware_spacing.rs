@@ -75,6 +75,6 @@ fn judge(build: &Build<'_>, web: &Web) -> Result<Judgement, Hole> {
     let mut judgement = Judgement::new(web.what, web.leather, limit, web.leather - limit, "mm")
         .lever(web.origin.clone(), Moves::Another)
         .limit_at(rule.origin, "house rule: least leather beside a hole");
-    judgement.place = Some(web.place.clone());
+    judgement.place = Some(web.place.clone().into());
     Ok(judgement)
 }

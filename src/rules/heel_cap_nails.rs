@@ -28,9 +28,9 @@
 //!
 //! Common practice, no source; the bite is a house rule.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
+use super::{Phrase, Rule};
 use crate::build::{Build, CapNail};
 use crate::measure::fits;
 
@@ -84,5 +84,5 @@ fn judge(nail: &CapNail) -> Judgement {
     let mut judgement = Judgement::new(SUBJECT, reach, limit, short.min(long), "mm");
     debug_assert!(fits(0.0, judgement.margin) == (fits(least, reach) && fits(reach, most)));
     judgement.terms = terms.clone();
-    judgement.at(nail.origin.clone(), format!("{} mm long", number(nail.length, 1.0))).lever(nail.origin.clone(), moves)
+    judgement.at(nail.origin.clone(), Phrase::of("{} mm long", nail.length)).lever(nail.origin.clone(), moves)
 }

@@ -29,9 +29,9 @@
 //!
 //! Level condition: F. Y. Golding, The Manufacture of Boots and Shoes (1902), "Constructing a standard from a forme".
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
-use super::words::{derivation, number};
+use super::words::number;
+use super::{Phrase, Rule};
 use crate::build::{Build, HeelBuilt, of};
 use crate::language::Hole;
 use crate::measure::fits;
@@ -86,9 +86,9 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
         judgement.verdict = Verdict::Tight(share);
         judgement.terms = heel.given.clone();
     }
-    judgement.facts.push(format!("needed: {}", derivation(&heel.needed.settled(), 1.0)));
+    judgement.facts.push(Phrase::Terms("needed: ", heel.needed.clone()));
     for term in heel.needed.settled().terms {
-        judgement = judgement.at(term.origin.clone(), format!("{} {} mm", term.what, number(term.nominal(), 1.0)));
+        judgement = judgement.at(term.origin.clone(), Phrase::Term(term.what.clone(), term.nominal()));
     }
     if let Some(lifts) = &spec.lifts {
         judgement = judgement.lever(of(&lifts.count)?.origin.clone(), Moves::Up);

@@ -86,7 +86,7 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
     if let Some(thinner) = &heel.thinner {
         let reaches = if thinner.reaches { "would still reach" } else { "would not reach" };
         let (of, to) = (number(thinner.from, 1.0), number(thinner.to, 1.0));
-        judgement.facts.push(format!("with one lift of {to} mm for one of {of} mm the base {reaches}"));
+        judgement.facts.push(format!("with one lift of {to} mm for one of {of} mm the base {reaches}").into());
     }
     if let Some(lifts) = &spec.lifts {
         judgement = judgement.lever(of(&lifts.substance)?.origin.clone(), Moves::Down);

@@ -29,9 +29,9 @@
 //!
 //! Common practice, no source; the least at the breast is a house rule.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
+use super::{Phrase, Rule};
 use crate::build::{Build, HeelBuilt, of};
 use crate::language::Hole;
 use crate::measure::fits;
@@ -73,13 +73,12 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
     let mut judgement = Judgement::new(SUBJECT, sanded, half, half - sanded, "mm");
     let left = !fits(heel.drop_left, 0.0);
     judgement.verdict = if left && fits(half, sanded) { Verdict::Noted } else { Verdict::Passes };
-    judgement.facts.push(format!(
+    judgement.facts.push(Phrase::Numbers(
         "the seat falls {} mm to the breast, the wedges take {} mm",
-        number(heel.drop, 1.0),
-        number(heel.drop - heel.drop_left, 1.0)
+        [heel.drop, heel.drop - heel.drop_left],
     ));
     let slope = of(&of(&build.model.last)?.it.slope)?;
-    judgement = judgement.at(slope.origin.clone(), format!("slope {} deg", number(slope.it.nominal(), 1.0)));
+    judgement = judgement.at(slope.origin.clone(), Phrase::of("slope {} deg", slope.it.nominal()));
     if let Some(wedges) = build.model.heel.as_ref().and_then(|heel| heel.wedges.as_ref()) {
         judgement = judgement.lever(of(&wedges.count)?.origin.clone(), Moves::Up);
     }

@@ -43,6 +43,10 @@ impl Rule for JawNeedle {
         include_str!("jaw_needle.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         window::judge(build, "Nm", |seam| &seam.needle, "the machine's needles", Moves::Another)
     }

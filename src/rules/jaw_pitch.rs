@@ -43,6 +43,10 @@ impl Rule for JawPitch {
         include_str!("jaw_pitch.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         window::judge(build, "spi", |seam| &seam.pitch, "the machine's pitches", Moves::Another)
     }

@@ -29,9 +29,9 @@
 //!
 //! Arithmetic on the stock's figures; what the machine sews is the shop's own measurement.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::tall;
+use super::{Phrase, Rule};
 use crate::build::{Build, Lying, Peak, of};
 use crate::geometry::Side;
 use crate::language::Hole;
@@ -78,10 +78,12 @@ fn judge(lying: &Lying, others: &[&Lying], sole: &Sole, machine: &Machine) -> Re
     let limit = sews.it.nominal();
     let mut judgement = tall::judge("sole rows", (&lying.nominal.sum, &lying.hi.sum), limit);
     let peak = if judgement.verdict == Verdict::Refused { &lying.nominal } else { &lying.hi };
-    judgement.place = Some(place(peak));
-    judgement.facts = others.iter().filter_map(|other| passes(other, limit)).collect();
+    judgement.place = Some(place(peak).into());
+    judgement.facts = others.iter().filter_map(|other| passes(other, limit)).map(Phrase::from).collect();
     if let (Verdict::Tight(_), Some(sort)) = (&judgement.verdict, lying.sort_to(limit)) {
-        judgement.facts.push(format!("sort to: {} together at most {} mm", sort.what.join(" and "), floor(sort.most)));
+        judgement
+            .facts
+            .push(format!("sort to: {} together at most {} mm", sort.what.join(" and "), floor(sort.most)).into());
     }
     let through = of(&sole.through)?;
     Ok(judgement.limit_at(sews.origin.clone(), "the machine sews").lever(through.origin.clone(), Moves::Another))

@@ -43,6 +43,10 @@ impl Rule for JawThread {
         include_str!("jaw_thread.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         window::judge(build, "tex", |seam| &seam.thread, "the machine's thread sizes", Moves::Another)
     }

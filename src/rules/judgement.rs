@@ -1,5 +1,6 @@
 //! What a rule returns: numbers and places, no text.
 
+use super::Phrase;
 use crate::finding::Sum;
 use crate::language::Hole;
 use crate::source::Origin;
@@ -74,11 +75,11 @@ pub struct Judgement {
     /// Where the limit was written, and what it is.
     pub limit_origin: Option<(Origin, &'static str)>,
     /// Further places that belong to it.
-    pub further: Vec<(Origin, String)>,
+    pub further: Vec<(Origin, Phrase)>,
     /// Where on the boot.
-    pub place: Option<String>,
+    pub place: Option<Phrase>,
     /// Facts worth a line: modes that would pass, the window, the nearest lengths.
-    pub facts: Vec<String>,
+    pub facts: Vec<Phrase>,
     /// The choices that move its margin.
     pub levers: Vec<Lever>,
 }
@@ -134,7 +135,7 @@ impl Judgement {
 
     /// With another place.
     #[must_use]
-    pub fn at(mut self, origin: Origin, what: impl Into<String>) -> Self {
+    pub fn at(mut self, origin: Origin, what: impl Into<Phrase>) -> Self {
         self.further.push((origin, what.into()));
         self
     }

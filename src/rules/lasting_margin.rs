@@ -48,6 +48,10 @@ impl Rule for LastingMargin {
         include_str!("lasting_margin.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         judged("lasting margin", &build.margins, |margins| margins.iter().map(judge).collect())
     }

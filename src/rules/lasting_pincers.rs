@@ -43,6 +43,10 @@ impl Rule for LastingPincers {
         include_str!("lasting_pincers.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         judged("lasting margin", &build.margins, |margins| margins.iter().map(judge).collect())
     }

@@ -29,6 +29,7 @@ mod lasting_pincers;
 mod nail;
 mod needle_perforation;
 mod needle_thread;
+mod phrase;
 mod route_dwell;
 mod route_order;
 mod route_skipped;
@@ -52,6 +53,7 @@ mod window;
 mod words;
 
 pub use judgement::{Judgement, Lever, Moves, Verdict, Words};
+pub use phrase::Phrase;
 pub use words::{derivation, number, times};
 
 use crate::build::Build;
@@ -63,6 +65,12 @@ pub trait Rule: Sync {
 
     /// The source of its file; the page is its module doc.
     fn source(&self) -> &'static str;
+
+    /// Whether it says the same in every size of a model: what it looks at is settled before there is a size, in
+    /// [`crate::build::Plan`]. Such a rule is asked once for a model.
+    fn alike(&self) -> bool {
+        false
+    }
 
     /// What it says of one build: one judgement for each subject.
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement>;

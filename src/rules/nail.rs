@@ -1,7 +1,7 @@
 //! What the rules on heel nails share.
 
 use crate::build::HeelNail;
-use crate::rules::words::number;
+use crate::rules::Phrase;
 
 /// `heel nail at the back`, `heel nail of stage 1 at the breast`
 pub(super) fn subject(nail: &HeelNail) -> String {
@@ -10,6 +10,6 @@ pub(super) fn subject(nail: &HeelNail) -> String {
 }
 
 /// `22.23 mm long, its head sunk 3.13 mm`
-pub(super) fn lengthy(nail: &HeelNail) -> String {
-    format!("{} mm long, its head sunk {} mm", number(nail.length, 1.0), number(nail.sunk, 1.0))
+pub(super) fn lengthy(nail: &HeelNail) -> Phrase {
+    Phrase::Numbers("{} mm long, its head sunk {} mm", [nail.length, nail.sunk])
 }

@@ -48,6 +48,10 @@ impl Rule for NeedleThread {
         include_str!("needle_thread.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let needles = build.needles.iter();
         needles.map(|needle| judge(needle).unwrap_or_else(|hole| Judgement::lost(&*needle.name, hole))).collect()

@@ -50,6 +50,10 @@ impl Rule for RouteDwell {
         include_str!("route_dwell.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         judged(SUBJECT, &build.route, |route| route.dwells.iter().flat_map(least_and_most).collect())
     }

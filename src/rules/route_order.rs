@@ -32,8 +32,8 @@
 //!
 //! Physical order; common practice, no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
+use super::{Rule, phrase};
 use crate::build::{Build, Missing};
 
 /// The rule.
@@ -50,6 +50,10 @@ impl Rule for RouteOrder {
         include_str!("route_order.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         judged(SUBJECT, &build.route, |route| {
             by_step(SUBJECT, route.missing.iter().filter(|missing| missing.dropped.is_none()))
@@ -57,7 +61,7 @@ impl Rule for RouteOrder {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        Words { message: judgement.facts.join("; "), help: vec!["put the steps back in their order".to_owned()] }
+        Words { message: phrase::joined(&judgement.facts), help: vec!["put the steps back in their order".to_owned()] }
     }
 }
 
@@ -72,10 +76,10 @@ pub(super) fn by_step<'m>(subject: &str, missing: impl Iterator<Item = &'m Missi
             judgements.len() - 1
         });
         let judgement = &mut judgements[at];
-        judgement.facts.push(fact(missing, known.is_none()));
+        judgement.facts.push(fact(missing, known.is_none()).into());
         for origin in &missing.origins {
             if judgement.further.iter().all(|(known, _)| known.span != origin.span) {
-                judgement.further.push((origin.clone(), "the order is changed here".to_owned()));
+                judgement.further.push((origin.clone(), "the order is changed here".into()));
                 judgement.levers.push(super::Lever { origin: origin.clone(), moves: Moves::Another });
             }
         }

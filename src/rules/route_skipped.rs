@@ -28,9 +28,9 @@
 //!
 //! Physical order; common practice, no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Words, judged};
 use super::route_order::by_step;
+use super::{Rule, phrase};
 use crate::build::Build;
 
 /// The rule.
@@ -47,6 +47,10 @@ impl Rule for RouteSkipped {
         include_str!("route_skipped.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         judged(SUBJECT, &build.route, |route| {
             by_step(SUBJECT, route.missing.iter().filter(|missing| missing.dropped.is_some()))
@@ -55,6 +59,6 @@ impl Rule for RouteSkipped {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let help = vec!["leave the step in, or leave out what it is for as well".to_owned()];
-        Words { message: judgement.facts.join("; "), help }
+        Words { message: phrase::joined(&judgement.facts), help }
     }
 }

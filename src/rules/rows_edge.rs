@@ -47,6 +47,10 @@ impl Rule for RowsEdge {
         include_str!("rows_edge.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         vec![judge(build).unwrap_or_else(|hole| Judgement::lost(SUBJECT, hole))]
     }

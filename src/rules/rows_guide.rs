@@ -28,9 +28,9 @@
 //!
 //! The machine's own figures; what the edge loses is a house rule.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
+use super::{Phrase, Rule};
 use crate::build::{Build, of};
 use crate::language::Hole;
 
@@ -79,8 +79,8 @@ fn judge(build: &Build<'_>, setting: f64) -> Result<Vec<Judgement>, Hole> {
     let margin = (setting - window.lo).min(window.hi - setting);
     Ok(vec![
         Judgement::new(SUBJECT, setting, limit, margin, "mm")
-            .at(from_edge.origin.clone(), format!("{} mm from the finished edge", number(from_edge.it.nominal(), 1.0)))
-            .at(off.origin, format!("trimming and sanding take {} mm", number(off.it.nominal(), 1.0)))
+            .at(from_edge.origin.clone(), Phrase::of("{} mm from the finished edge", from_edge.it.nominal()))
+            .at(off.origin, Phrase::of("trimming and sanding take {} mm", off.it.nominal()))
             .limit_at(guide.origin.clone(), "the guide's settings")
             .lever(from_edge.origin.clone(), moves),
     ])

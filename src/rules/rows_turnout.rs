@@ -29,9 +29,9 @@
 //! Geometry; the machine's clearance is the shop's own figure. Where rows start is a house rule, common practice,
 //! no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
+use super::{Phrase, Rule};
 use crate::build::{Build, Lines, SoleRows, mm, of};
 use crate::geometry::{Path, Side};
 use crate::language::Hole;
@@ -93,11 +93,11 @@ fn wall(build: &Build<'_>, lines: &Lines, rows: &SoleRows) -> Result<Option<Judg
     let side = if lines.last.feather.side(row.clearance_at) == Side::Outside { "outside" } else { "inside" };
     let station = lines.last.feather.point(row.clearance_at).x / lines.last.bottom * 100.0;
     let mut judgement = Judgement::new(WALL, clearance, wanted, clearance - wanted, "mm");
-    judgement.place = Some(format!("nearest at {station:.0} % of the bottom on the {side}"));
+    judgement.place = Some(format!("nearest at {station:.0} % of the bottom on the {side}").into());
     let (waist, from_edge) = (of(&turnout.waist_outside)?, of(&sole.from_edge)?);
     let mut judgement = judgement
-        .at(waist.origin.clone(), format!("turnout {} mm", number(waist.it.nominal(), 1.0)))
-        .at(from_edge.origin.clone(), format!("outer row {} mm from the edge", number(from_edge.it.nominal(), 1.0)))
+        .at(waist.origin.clone(), Phrase::of("turnout {} mm", waist.it.nominal()))
+        .at(from_edge.origin.clone(), Phrase::of("outer row {} mm from the edge", from_edge.it.nominal()))
         .limit_at(limit.origin.clone(), "the machine's clearance to the wall")
         .lever(waist.origin.clone(), Moves::Up);
     if let Some(apart) = &sole.apart {
@@ -114,7 +114,7 @@ fn start(build: &Build<'_>, rows: &SoleRows) -> Result<Judgement, Hole> {
     let (start, hold) = (mm(&starts)?, mm(&holds)?);
     let mut judgement = Judgement::new(START, start, hold, hold - start, "mm");
     debug_assert_eq!(judgement.verdict == super::Verdict::Passes, rows.starts_in_full_turnout);
-    judgement.place = Some("behind the breast".to_owned());
+    judgement.place = Some("behind the breast".to_owned().into());
     Ok(judgement
         .at(of(&starts)?.origin.clone(), "rows start here")
         .limit_at(of(&holds)?.origin.clone(), "the turnout holds"))

@@ -46,6 +46,10 @@ impl Rule for SkiverLimits {
         include_str!("skiver_limits.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_skive = |skive: &SkiveBuilt| match &skive.limits {
             Ok(limits) => limits.iter().map(|limit| judge(skive, limit)).collect(),
@@ -84,6 +88,6 @@ fn judge(skive: &SkiveBuilt, limit: &SkiverLimit) -> Judgement {
     let mut judgement = Judgement::new(subject, limit.asked, limit.limit, limit.margin, "mm")
         .lever(limit.origin.clone(), moves)
         .limit_at(limit.limit_origin.clone(), "the skiver's figure");
-    judgement.place = Some(format!("on the {}", skive.skiver));
+    judgement.place = Some(format!("on the {}", skive.skiver).into());
     judgement
 }

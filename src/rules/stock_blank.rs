@@ -84,13 +84,13 @@ fn judgement(blank: &BlankBuilt) -> Judgement {
             let (long, wide) = (is.0 - needs.0, is.1 - needs.1);
             let ((sum, limit), way) = if long < wide { ((needs.0, is.0), "long") } else { ((needs.1, is.1), "wide") };
             let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm");
-            judgement.place = Some(format!("how {way} it is, at its largest"));
+            judgement.place = Some(format!("how {way} it is, at its largest").into());
             judgement
         }
         _ => Judgement::new(subject, number, largest, largest - number, "size"),
     };
     if let Some(chosen) = blank.chosen {
-        judgement.facts.push(format!("blank size {} is taken", Size::number_text(chosen)));
+        judgement.facts.push(format!("blank size {} is taken", Size::number_text(chosen)).into());
     }
     judgement
         .at(blank.origin.clone(), format!("`{}` is stocked so", blank.stock))

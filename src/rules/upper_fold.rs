@@ -49,6 +49,10 @@ impl Rule for UpperFold {
         include_str!("upper_fold.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let fold = build.upper.fold.iter();
         fold.map(|fold| judge(fold).unwrap_or_else(|hole| Judgement::lost(SUBJECT, hole))).collect()

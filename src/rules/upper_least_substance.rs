@@ -48,6 +48,10 @@ impl Rule for UpperLeastSubstance {
         include_str!("upper_least_substance.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_seam = |seam: &UpperSeam| {
             judged(&seam.name, &seam.rows, |rows| {
@@ -83,6 +87,7 @@ fn judge(build: &Build<'_>, seam: &UpperSeam, rows: &[UpperRow]) -> Result<Optio
     if let Some(term) = left.sum.terms.first() {
         judgement = judgement.lever(term.origin.clone(), Moves::Up);
     }
-    judgement.place = Some(format!("the {} under row {}, {:.2} mm from the edge", left.part, row.number, row.place));
+    judgement.place =
+        Some(format!("the {} under row {}, {:.2} mm from the edge", left.part, row.number, row.place).into());
     Ok(Some(judgement))
 }

@@ -48,6 +48,10 @@ impl Rule for UpperRowEdge {
         include_str!("upper_row_edge.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let seams = build.upper.seams.iter();
         let of_seam = |seam: &UpperSeam| {
@@ -83,6 +87,6 @@ fn judge(build: &Build<'_>, seam: &UpperSeam, rows: &[UpperRow]) -> Result<Optio
     let mut judgement = Judgement::new(&*seam.name, row.inside, limit, row.inside - limit, "mm")
         .lever(rows, Moves::Down)
         .limit_at(rule.origin, "house rule: least distance of a row from an edge");
-    judgement.place = Some(format!("row {}, at the edge of the {}", row.number, row.edge_of));
+    judgement.place = Some(format!("row {}, at the edge of the {}", row.number, row.edge_of).into());
     Ok(Some(judgement))
 }

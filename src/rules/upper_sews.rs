@@ -50,6 +50,10 @@ impl Rule for UpperSews {
         include_str!("upper_sews.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_seam = |seam: &UpperSeam| {
             judged(&seam.name, &seam.rows, |rows| {
@@ -81,6 +85,6 @@ fn judge(seam: &UpperSeam, rows: &[UpperRow]) -> Result<Option<Judgement>, Hole>
     let mut judgement = at_most(&*seam.name, &row.stack, limit)
         .lever(seam.machine_origin.clone()?, Moves::Another)
         .limit_at(origin, "the machine sews");
-    judgement.place = Some(format!("under row {}, {:.2} mm from the edge", row.number, row.place));
+    judgement.place = Some(format!("under row {}, {:.2} mm from the edge", row.number, row.place).into());
     Ok(Some(judgement))
 }

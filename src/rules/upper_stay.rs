@@ -47,6 +47,10 @@ impl Rule for UpperStay {
         include_str!("upper_stay.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_stay = |stay: &StayBuilt| {
             [
@@ -82,7 +86,7 @@ fn clear(stay: &StayBuilt) -> Result<Judgement, Hole> {
     let mut judgement = Judgement::new(&*stay.name, distance, allowance, distance - allowance, "mm")
         .lever(stay.rows_origin.clone()?, Moves::Another)
         .limit_at(origin, "the seam's allowance");
-    judgement.place = Some(format!("row {row} of the stay"));
+    judgement.place = Some(format!("row {row} of the stay").into());
     Ok(judgement)
 }
 

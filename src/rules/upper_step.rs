@@ -47,6 +47,10 @@ impl Rule for UpperStep {
         include_str!("upper_step.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let open = build.upper.laps.iter().filter(|lap| !lap.covered);
         open.map(|lap| judge(build, lap).unwrap_or_else(|hole| Judgement::lost(&*lap.name, hole))).collect()
@@ -70,6 +74,6 @@ fn judge(build: &Build<'_>, lap: &LapBuilt) -> Result<Judgement, Hole> {
     let mut judgement = thick_end(&*lap.name, step, rule.it.nominal())
         .lever(lap.step_origin.clone()?, Moves::Down)
         .limit_at(rule.origin, "house rule: the highest step felt inside");
-    judgement.place = Some(format!("at the edge of the {}", lap.under));
+    judgement.place = Some(format!("at the edge of the {}", lap.under).into());
     Ok(judgement)
 }

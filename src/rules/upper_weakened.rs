@@ -47,6 +47,10 @@ impl Rule for UpperWeakened {
         include_str!("upper_weakened.rs")
     }
 
+    fn alike(&self) -> bool {
+        true
+    }
+
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_lap = |lap: &LapBuilt| {
             judged(&lap.name, &lap.beyond, |beyond| beyond.iter().map(|beyond| judge(build, lap, beyond)).collect())
@@ -75,6 +79,6 @@ fn judge(build: &Build<'_>, lap: &LapBuilt, beyond: &Beyond) -> Judgement {
     let mut judgement = thin_end(subject, &beyond.sum, rule.it.nominal())
         .lever(beyond.origin.clone(), Moves::Up)
         .limit_at(rule.origin, "house rule: least leather of one part alone");
-    judgement.place = Some(format!("at the lap's edge; the skive reaches {:.2} mm beyond it", beyond.reaches));
+    judgement.place = Some(format!("at the lap's edge; the skive reaches {:.2} mm beyond it", beyond.reaches).into());
     judgement
 }

@@ -99,13 +99,13 @@ fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> 
     let limit = if length - window.lo < window.hi - length { window.lo } else { window.hi };
     let mut judgement = Judgement::new(subject, length, limit, margin, "mm");
     judgement.terms = if limit <= window.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
-    judgement.facts.push(format!("window {:.2}..{:.2} mm", window.lo, window.hi));
+    judgement.facts.push(format!("window {:.2}..{:.2} mm", window.lo, window.hi).into());
     let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
     let below = nails.stocked.iter().rev().find(|length| **length < window.lo);
     let above = nails.stocked.iter().find(|length| **length > window.hi);
     let near: Vec<String> = below.into_iter().chain(above).map(|length| eighths(*length)).collect();
     if !near.is_empty() {
-        judgement.facts.push(format!("nearest stocked: {}", near.join(", ")));
+        judgement.facts.push(format!("nearest stocked: {}", near.join(", ")).into());
     }
     let with = of(&line.with)?;
     Ok(judgement

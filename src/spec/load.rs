@@ -3,6 +3,7 @@
 use crate::finding::{FaultName, Finding};
 use crate::language::{Given, Reading, Statement, Value, read};
 use crate::source::{ReadFault, Reader, Source, SourceId, Sources, Span};
+use rayon::prelude::*;
 use std::collections::BTreeMap;
 
 /// All files of a run, read, with who uses whom.
@@ -40,10 +41,13 @@ pub fn load(reader: &dyn Reader, roots: &[String]) -> Result<Loaded, (String, Re
         }
     }
     let mut next = 0;
+    loaded.read();
     while next < loaded.readings.len() {
-        let id = SourceId(u32::try_from(next).unwrap_or(u32::MAX));
-        loaded.follow(reader, id);
-        next += 1;
+        // One generation after the other, so that the texts of each can be read side by side.
+        let generation = next..loaded.readings.len();
+        next = generation.end;
+        generation.for_each(|n| loaded.follow(reader, SourceId(u32::try_from(n).unwrap_or(u32::MAX))));
+        loaded.read();
     }
     for root in loaded.roots.clone() {
         loaded.report_cycles(root);
@@ -56,10 +60,16 @@ impl Loaded {
         let before = self.sources.iter().count();
         let id = self.sources.add(source);
         if self.sources.iter().count() > before {
-            self.readings.push(read(self.sources.get(id), id));
             self.uses.push(Vec::new());
         }
         id
+    }
+
+    /// Reads what was taken and not yet read.
+    fn read(&mut self) {
+        let fresh: Vec<(SourceId, &Source)> = self.sources.iter().skip(self.readings.len()).collect();
+        let readings: Vec<Reading> = fresh.into_par_iter().map(|(id, source)| read(source, id)).collect();
+        self.readings.extend(readings);
     }
 
     /// What a file says.

@@ -55,7 +55,7 @@ pub(super) fn lasting(build: &Build<'_>, list: &mut List) {
         list.amount("lasting.margin-joints", "margin at the joints", joints);
         list.amount("lasting.margin-heel", "margin at the heel", heel);
     }
-    for margin in build.margins.iter().flatten() {
+    for margin in build.margins.iter().flat_map(|margins| margins.iter()) {
         let key = |what: &str| format!("lasting.margin-{}-{what}", margin.place);
         list.number(&key("needed"), &format!("needed at the {}", margin.place), "mm", margin.needed.nominal());
         list.number(

@@ -59,9 +59,9 @@ struct JudgementDoc<'d> {
     unit: &'static str,
     /// Where on the boot.
     #[serde(skip_serializing_if = "Option::is_none")]
-    place: Option<&'d str>,
+    place: Option<String>,
     /// What else is worth knowing.
-    facts: &'d [String],
+    facts: Vec<String>,
 }
 
 /// The verdicts.
@@ -120,7 +120,7 @@ fn judgement<'d>(one: &'d Derived<'d>, places: &Places<'d>) -> JudgementDoc<'d> 
         limit_at: judgement.limit_origin.as_ref().map(|(origin, _)| OriginDoc::of(origin, places)),
         margin: judgement.margin,
         unit: judgement.unit,
-        place: judgement.place.as_deref(),
-        facts: &judgement.facts,
+        place: judgement.place.as_ref().map(ToString::to_string),
+        facts: judgement.facts.iter().map(ToString::to_string).collect(),
     }
 }
