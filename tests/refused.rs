@@ -117,6 +117,27 @@ fn compare(path: &str, expected: &Expected, found: &[&Finding]) {
     assert!(found.iter().any(fits), "{path}: {} and {} are not in {measured:?}", amounts.sum, amounts.limit);
 }
 
+/// What a rule says that is asked once for a model holds in all its sizes.
+#[test]
+fn a_rule_that_looks_at_no_size_says_the_same_in_each() {
+    let demo = Memory::demo();
+    let paths: Vec<String> = ["specs/models/", "specs/refused/"].iter().flat_map(|folder| demo.list(folder)).collect();
+    paths.par_iter().for_each(|path| {
+        let (_, checked) = demo.check(&[path], &AllSizes);
+        for rule in all().iter().filter(|rule| rule.alike()) {
+            for model in &checked.models {
+                let said = |size: Size| -> Vec<_> {
+                    let derived = checked.derived(*rule, |of| if of.name == model.name { vec![size] } else { vec![] });
+                    derived.into_iter().map(|derived| derived.judgement).collect()
+                };
+                let [first, middle, last] = [0, model.run.len() / 2, model.run.len() - 1].map(|n| model.run[n]);
+                let other = [middle, last].into_iter().find(|size| said(*size) != said(first));
+                assert_eq!(other, None, "{path}, {}: another word than in {first}", rule.name());
+            }
+        }
+    });
+}
+
 #[test]
 fn in_no_size_is_anything_else_wrong() {
     let demo = Memory::demo();

@@ -244,7 +244,7 @@ impl Span {
     fn parallel(&self, from: f64, to: f64, length: f64, beside: f64) -> Option<f64> {
         let turn = self.feather.turn(from - self.origin, to - self.origin)?;
         let farthest = self.at_zero.abs().max(beside.abs());
-        (self.slope == 0.0 && turn.sharpest * farthest < 1.0).then(|| length + (self.at_zero - beside) * turn.angle)
+        (self.slope == 0.0 && turn.sharpest * farthest < 1.0).then_some(length + (self.at_zero - beside) * turn.angle)
     }
 
     fn factor(&self, t: f64) -> f64 {

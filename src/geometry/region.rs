@@ -42,7 +42,9 @@ pub(super) fn extent<P: Path + ?Sized>(path: &P, from: f64, to: f64) -> Option<R
     }
     for span in 0..knots.spans() {
         if all.may_grow(knots.point(span), knots.point(span + 1), knots.span_length(span)) {
-            turns(path, span).into_iter().for_each(|point| all.take(point));
+            for point in turns(path, span) {
+                all.take(point);
+            }
         }
     }
     all.rect
