@@ -1,7 +1,7 @@
 //! Published values of stitches, threads and construction, each with its source, against boots written for it.
 //!
-//! C9 (heights by two datums), T15 (a line that closes on itself) and C3, C4, C6 have nothing in the tool yet to be held
-//! against.
+//! Two have nothing in the tool to be held against: C6, as heads are sunk here and none is left proud of its lift for the cap
+//! to be pressed on; C10, as where worn pairs fail is no figure of a build.
 
 #[path = "common/memory.rs"]
 mod memory;
@@ -197,6 +197,87 @@ fn pitches_that_services_asked_for() {
     let heavy = Window { lo: 5.0, hi: 8.0 };
     let found = number(&figures(&trial("", ""), "9 D"), "sole.pitch");
     assert!(heavy.holds(found), "T14: heavy nylon at 5 to 8 spi (US Army TM 10-1670-298-20&P, table 2-3), not {found}");
+}
+
+#[test]
+fn a_line_that_closes_on_itself() {
+    let source = "MIL-DTL-44105C para 3.7.3.1";
+    for spi in [4.0, 5.0, 6.5, 8.0] {
+        let figures = figures(&trial("", &format!("  bottom {{ sole sewn {{ all-round; pitch {spi} spi }} }}")), "9 D");
+        let (pitch, over) = (number(&figures, "sole.row-1.pitch"), count(&figures, "sole.row-1.overlap"));
+        #[expect(clippy::cast_precision_loss, reason = "a few")]
+        let (sewn, one_less) = (over as f64 * pitch, (over as f64 - 1.0) * pitch);
+        assert!(
+            sewn >= IN / 2.0 - 1e-6 && one_less < IN / 2.0,
+            "T15: {over} stitches of {pitch} at {spi} spi ({source})"
+        );
+    }
+    let open = figures(&trial("", ""), "9 D");
+    assert!(open.get("sole.row-1.overlap").is_none(), "rows that start and stop lie over nothing");
+}
+
+#[test]
+fn a_bond_is_peeled_where_it_holds_alone() {
+    let source = "ISO 17708:2018, abstract, note 2";
+    let samples = |through: &str| {
+        let boot = trial("", &format!("  bottom {{ sole sewn {{ through {through} }} }}"));
+        figures(&boot, "9 D").get("route.peel-samples").is_some()
+    };
+    assert!(!samples("outsole"), "C3: not asked for where the sole is stitched on ({source})");
+    assert!(samples("midsole"), "C3: asked for where it is not ({source})");
+}
+
+/// A lap of the widths that are taught, its under edge skived to nothing and its top edge to half.
+#[test]
+fn a_lap_as_it_is_taught() {
+    let source =
+        "footwear-technology notes; a shoemaking course; Golding 1902 (under part to a feather edge), second-hand";
+    let leather = "upper-leather two { substance 2 mm }";
+    let lap = |under: &str, top: &str| {
+        let skives = format!("skive vamp {{ edge wide 5 mm to {top} }}; skive quarter {{ edge wide 5 mm to {under} }}");
+        let differs = format!(
+            "  run us-men 9 widths D
+  upper {{
+    part vamp {{ of two; pieces 1; area 6 dm2 }}
+    part quarter {{ of two; pieces 2; area 3.5 dm2 }}
+    lap vamp over quarter {{ wide 7 mm; rows 1 first 2.5 mm; {skives} }}
+  }}"
+        );
+        trial(leather, &differs)
+    };
+    let taught = lap("0 mm", "1 mm");
+    for rule in ["upper/row-edge", "upper/least-substance", "upper/weakened", "upper/step", "upper/sews"] {
+        assert!(!says(&taught, rule, "vamp over quarter"), "C4: {rule} refuses it ({source})");
+    }
+    // 2.5 from the top edge the vamp is half-way up from 1 to 2; there the quarter, 4.5 from its own edge, is 1.8 of 2.
+    let found = figures(&taught, "9 D");
+    published("C4", "leather under its row", 1.5 + 1.8, 0.0, source).is(spread(&found, "lap-vamp.thickest").nominal);
+}
+
+/// Whether the claim of 8 inches fails, and in which of the sizes 6, 9, 12.
+fn short_of_eight_inches(shaft: &str, measured: &str) -> Vec<bool> {
+    let differs = format!(
+        "  run us-men 6..12 by 3 widths D
+  upper {{ shaft {shaft} grade 2 mm }}
+  claims {{ height 203.2 mm measured {measured} }}"
+    );
+    let (_, checked) = check(&trial("", &differs), &AllSizes);
+    let found =
+        checked.findings.iter().find(|finding| finding.name == "claim/height" && finding.subject.contains("trial"));
+    let short = found.and_then(|finding| finding.sizes.as_ref()).map(|sizes| sizes.holds.clone()).unwrap_or_default();
+    let short: Vec<String> = short.iter().map(ToString::to_string).collect();
+    ["6 D", "9 D", "12 D"].iter().map(|size| short.iter().any(|known| known == size)).collect()
+}
+
+#[test]
+fn eight_inches_by_both_datums() {
+    let source = "equipment list 01WF-01-BOOT citing NFPA 1977; agency minimum, second-hand";
+    published("C9", "8 in", 203.0, 0.2, source).is(203.2);
+    // The same shaft stands on what lies under the foot: one datum passes what the other fails, and small sizes fail first.
+    assert_eq!(short_of_eight_inches("199 mm", "inside"), [true, true, false], "C9 inside ({source})");
+    assert_eq!(short_of_eight_inches("199 mm", "from-heel"), [false; 3], "C9 from the heel ({source})");
+    assert_eq!(short_of_eight_inches("166 mm", "from-heel"), [true, false, false], "C9 from the heel ({source})");
+    assert_eq!(short_of_eight_inches("209.2 mm", "inside"), [false; 3], "C9 inside, the 6 exactly ({source})");
 }
 
 /// A part of that leather, and its substance in the figures.

@@ -1,6 +1,7 @@
 //! Published values of units, sizes and grades, each with its source, against figures of boots written for it.
 //!
-//! U7 (the gauge's pressure) and the instep girths of S6 have nothing in the tool to be held against.
+//! Two have nothing in the tool to be held against: U7, as every thickness is taken as it was measured, whatever the gauge
+//! pressed with; the instep girths of S6, as no figure of the bottom or of the order depends on one and a last states none.
 
 #[path = "common/memory.rs"]
 mod memory;
@@ -152,6 +153,10 @@ fn us_lasts_have_two_conventions_and_state_their_base() {
 fn a_us_size_is_read_from_the_foot() {
     let boot = LastText { stick: "11 in", bottom: "272 mm", ..LastText::default() }.boot("us-men 5..12 widths D");
     let source = "measuring-device convention; five rows of a retail chart";
+    for (foot, size) in [(10.0, "8 D"), (9.0, "5 D"), (34.0 / 3.0, "12 D")] {
+        let found = number(&figures(&boot, size), "size.foot");
+        published("S4", format!("the foot of a {size}"), foot * IN, 0.0, source).is(found);
+    }
     for (foot, n, size) in [(10.0, 8.0, "8 D"), (9.0, 5.0, "5 D"), (34.0 / 3.0, 12.0, "12 D")] {
         let last = stick(&boot, size) / IN;
         published("S4", format!("size of a foot of {foot} in"), n, 0.0, source).is(3.0 * foot - 22.0);
@@ -173,6 +178,11 @@ fn paris_points_of_last_and_foot() {
     published("S5", "last of an EU 42", 280.00, 0.0, source).is(stick(&boot, "42 D"));
     let foot = stick(&boot, "42 D") - 2.0 * to_f64(System::Eu.length_step());
     published("S5", "foot of an EU 42", 266.67, 0.005, source).is(foot);
+    published("S5", "foot of an EU 42", 266.67, 0.005, source).is(number(&figures(&boot, "42 D"), "size.foot"));
+    // That foot is 10 1/2 in: by S4 a US 9 1/2.
+    let found = figures(&boot, "42 D");
+    published("S4", "an EU 42 as US men's", 9.5, 0.005, source).is(number(&found, "size.us-men"));
+    published("S4", "an EU 42 as US men's, rounded", 9.5, 0.0, source).is(number(&found, "size.us-men-rounded"));
 }
 
 /// Graded from the 1, not read off.
@@ -255,6 +265,11 @@ fn the_demo_lasts_lie_among_feet() {
     for last in ["teller", "drover"] {
         let uses = format!("use \"../lasts/{last}.hob\"");
         let boot = trial(&uses, &format!("  last {last}\n  run us-men 6..14 by 1/2 widths D"));
+        for (size, girth) in [("9 D", 247.4), ("11 D", 256.1)] {
+            // The feet nearest a US 9 by the device are 10 1/3 in, 262.47 long: a third of a mm shorter than their mean.
+            let found = number(&figures(&boot, size), "size.foot-girth");
+            published("S12", format!("ball girth of feet of a {size}"), girth, 0.2, source).is(found);
+        }
         for (size, foot, to_ball, ball) in [("9 D", 262.8, 194.7, 247.4), ("11 D", 279.4, 207.3, 256.1)] {
             let figures = figures(&boot, size);
             // A last is longer than its foot by the room before the toes, 1 to 3 cm, and as large round the joints.

@@ -3,6 +3,7 @@
 mod amounts;
 mod figure;
 mod figures;
+mod fit;
 mod forefoot;
 mod heel;
 mod heel_nails;
@@ -26,6 +27,7 @@ mod upper;
 pub use amounts::{base, mm, of, plain};
 pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
+pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
 pub use heel::{HeelBuilt, Thinner};
 pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring};
@@ -52,7 +54,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 3;
+pub const COMPUTATION: u32 = 4;
 
 /// A part of a build, or the hole of the fault because of which it is not known.
 pub type Built<T> = Result<T, Hole>;
@@ -83,6 +85,7 @@ pub struct Build<'m> {
     pub house: &'m House,
     pub nailers: &'m [Nailer],
     pub size: Size,
+    pub fit: Fit,
     pub last: Built<GradedLast>,
     pub lines: Built<Lines>,
     pub margins: Built<Arc<[Margin]>>,
@@ -162,6 +165,7 @@ impl<'m> Plan<'m> {
             model,
             house,
             size,
+            fit: Fit::of(size),
             forefoot,
             waist: on_lines(bottom.ok().and_then(|bottom| bottom.waist.as_ref()), false),
             seat: on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true),

@@ -25,6 +25,11 @@ impl Piece {
         if self.to > self.from { (s - self.from) / (self.to - self.from) } else { 0.0 }
     }
 
+    /// The same `by` mm farther along the row.
+    pub fn moved(&self, by: f64) -> Self {
+        Self { from: self.from + by, to: self.to + by, ..self.clone() }
+    }
+
     pub fn in_a_lap(&self) -> bool {
         self.outer.len() > 1
     }

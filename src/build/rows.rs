@@ -16,7 +16,7 @@ pub struct RowBuilt {
     pub inset: f64,
     /// The row's line.
     pub rail: Rail,
-    /// Parameters at which it starts (outside) and stops (inside).
+    /// Parameters at which it starts (outside) and stops: on the inside, or a turn later where it runs all round.
     pub from: f64,
     /// See `from`.
     pub to: f64,
@@ -24,6 +24,8 @@ pub struct RowBuilt {
     pub length: f64,
     /// Whole stitches.
     pub stitches: u32,
+    /// Stitches sewn once more over the start of a row that runs all round, into the same holes.
+    pub overlap: u32,
     /// Length of one stitch, mm.
     pub pitch: f64,
     /// The least distance to the wall along its way, mm, and the parameter of that place.
@@ -43,8 +45,8 @@ pub struct SoleRows {
     pub guide: f64,
     /// x of the line behind the breast on which rows start and stop.
     pub starts_at: f64,
-    /// Rows start where the turnout is full.
-    pub starts_in_full_turnout: bool,
+    /// Rows start where the turnout is full; `None` where they run all round, through every turnout.
+    pub starts_in_full_turnout: Option<bool>,
     /// Metres that a full bobbin holds, if the machine has one.
     pub bobbin: Option<f64>,
     /// Whole rows of a pair that one bobbin sews, in the order sewn.
@@ -64,9 +66,11 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
         let rail = lines.edge.beside(-inset);
         let line = Straight::square_at(starts_at);
         let from = *rail.crossings_on(&line, Side::Outside).first().ok_or(lost)?;
-        let to = *rail.crossings_on(&line, Side::Inside).last().ok_or(lost)?;
+        let stops = *rail.crossings_on(&line, Side::Inside).last().ok_or(lost)?;
+        let to = if sole.all_round { from + rail.period() } else { stops };
         let length = rail.length_between(from, to);
         let (stitches, pitch) = stitches(length, nominal_pitch);
+        let overlap = if sole.all_round { stitches_over(mm(&house.rule("overlap"))?, pitch) } else { 0 };
         let (clearance_at, wall_clearance) = clearance(lines, inset, from, to, house)?;
         rows.push(RowBuilt {
             inset,
@@ -75,6 +79,7 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
             to,
             length,
             stitches,
+            overlap,
             pitch,
             wall_clearance,
             clearance_at,
@@ -85,7 +90,7 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
         rows,
         guide: from_edge + lines.off_the_edge,
         starts_at,
-        starts_in_full_turnout: starts_at >= lines.turnout_holds - crate::measure::SLACK,
+        starts_in_full_turnout: (!sole.all_round).then_some(starts_at >= lines.turnout_holds - crate::measure::SLACK),
         bobbin: None,
         rows_a_bobbin: None,
     })
@@ -110,14 +115,24 @@ pub(super) fn stitches(length: f64, pitch: f64) -> (u32, f64) {
     (count, length / f64::from(count))
 }
 
+/// Whole stitches that reach over `length`.
+fn stitches_over(length: f64, pitch: f64) -> u32 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to what the type holds")]
+    let count = (length / pitch - crate::measure::SLACK).ceil().clamp(0.0, MOST_STITCHES) as u32;
+    count
+}
+
 /// The least of turnout less inset along a row: at its ends or at a corner of the turnout.
 fn clearance(lines: &Lines, inset: f64, from: f64, to: f64, house: &House) -> Built<(f64, f64)> {
     let blend = mm(&house.rule("blend"))?;
-    let mut places = vec![from, to, lines.last.feather.side_switch()];
+    let period = lines.last.feather.period();
+    let mut places = vec![from, to, lines.last.feather.side_switch(), period];
     for side in [Side::Outside, Side::Inside] {
         let corners = lines.turnout_corners(side, blend);
-        places.extend(corners.iter().filter_map(|x| lines.feather_at(*x, side)).filter(|t| (from..=to).contains(t)));
+        // What lies behind the start is reached by a row that runs all round, a turn later.
+        places.extend(corners.iter().filter_map(|x| lines.feather_at(*x, side)).flat_map(|t| [t, t + period]));
     }
+    places.retain(|t| (from..=to).contains(t));
     let measured = places.into_iter().map(|t| (t, lines.turnout_at(t) - inset));
     Ok(measured.fold((from, f64::MAX), |least, place| if place.1 < least.1 { place } else { least }))
 }
@@ -151,7 +166,8 @@ impl SoleRows {
 fn thread_of(model: &Model, house: &House, stack: &Stack, k: usize, row: &RowBuilt) -> Built<ThreadUse> {
     let sole = sole(model)?;
     let lock = base(&of(&sole.on)?.it.lock)?;
-    let thicknesses = stack.thicknesses(k, (0..row.stitches).map(|n| (f64::from(n) + 0.5) * row.pitch));
+    let middles = |count: u32| (0..count).map(|n| (f64::from(n) + 0.5) * row.pitch);
+    let thicknesses = stack.thicknesses(k, middles(row.stitches)).chain(stack.thicknesses(k, middles(row.overlap)));
     Ok(lockstitch_use(row.pitch, lock, thicknesses, mm(&house.rule("tails"))?))
 }
 

@@ -259,9 +259,13 @@ fn has(bottom: &Bottom, role: Role) -> bool {
 /// Pieces and layers of one row.
 fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[(Ends, Extent)]) -> RowStack {
     let toe = row.rail.length_between(row.from, lines.last.feather.side_switch());
+    let turn = Turn::of(row);
     // Heel to toe outside, then back: the inside's pieces come in the order of the row.
-    let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), 0.0, toe);
-    pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, row.length));
+    let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), turn.heel, toe);
+    pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, turn.heel + turn.length));
+    let again: Vec<Piece> = pieces.iter().map(|piece| piece.moved(turn.length)).collect();
+    pieces.extend(again);
+    let mut pieces = clipped(pieces, 0.0, row.length);
     for piece in &mut pieces {
         let at = |s: f64| outer_spread(piece, s, lines).nominal;
         piece.nominal = (at(piece.from), at(piece.to));
@@ -270,22 +274,37 @@ fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[(Ends, Extent)]) -> RowStack 
     RowStack { pieces, present, length: row.length }
 }
 
+/// The whole turn of a row's line, heel to heel, in mm along the row. A row starts inside it; one that runs all round
+/// ends in the next.
+struct Turn {
+    heel: f64,
+    length: f64,
+}
+
+impl Turn {
+    fn of(row: &RowBuilt) -> Self {
+        Self { heel: row.rail.length_between(row.from, 0.0), length: row.rail.length() }
+    }
+}
+
 /// Where along the row a layer lies that covers and ends as said: one stretch round the toe, or one on each side. The
 /// line where it ends belongs to it.
 fn present(lines: &Lines, row: &RowBuilt, ends: Ends, covers: Extent) -> Vec<(f64, f64)> {
+    let turn = Turn::of(row);
+    let (heel, back) = (turn.heel, turn.heel + turn.length);
     let at = |line: &Straight, side: Side, default: f64| {
         let crossings = row.rail.crossings_on(line, side);
-        crossings.first().map_or(default, |t| row.rail.length_between(row.from, *t)).clamp(0.0, row.length)
+        crossings.first().map_or(default, |t| row.rail.length_between(row.from, *t))
     };
-    let across = |line: &Straight| (at(line, Side::Outside, 0.0), at(line, Side::Inside, row.length));
+    let across = |line: &Straight| (at(line, Side::Outside, heel), at(line, Side::Inside, back));
     let last = &lines.last;
     let end = match ends {
-        Ends::Full => (0.0, row.length),
+        Ends::Full => (heel, back),
         Ends::BehindBreast(behind) => across(&Straight::square_at(last.breast - behind)),
     };
     let (breast, joint) = (Straight::square_at(last.breast), last.joint_line);
     let stretches = match covers {
-        Extent::All => return vec![end],
+        Extent::All => vec![end],
         Extent::Forepart => vec![across(&joint)],
         Extent::Waist => {
             let ((breast_out, breast_in), (joint_out, joint_in)) = (across(&breast), across(&joint));
@@ -293,11 +312,14 @@ fn present(lines: &Lines, row: &RowBuilt, ends: Ends, covers: Extent) -> Vec<(f6
         }
         Extent::Seat => {
             let (outside, inside) = across(&breast);
-            vec![(0.0, outside), (inside, row.length)]
+            vec![(heel, outside), (inside, back)]
         }
     };
     let cut = |(from, to): (f64, f64)| (from.max(end.0), to.min(end.1));
-    stretches.into_iter().map(cut).filter(|(from, to)| from < to).collect()
+    let in_turn: Vec<(f64, f64)> = stretches.into_iter().map(cut).filter(|(from, to)| from < to).collect();
+    let again = in_turn.iter().map(|(from, to)| (from + turn.length, to + turn.length));
+    let on_row = in_turn.iter().copied().chain(again).map(|(from, to)| (from.max(0.0), to.min(row.length)));
+    on_row.filter(|(from, to)| from < to).collect()
 }
 
 struct Best {

@@ -24,6 +24,7 @@ mod jaw_pitch;
 mod jaw_sole_stack;
 mod jaw_thread;
 mod judgement;
+mod last_feet;
 mod lasting_margin;
 mod lasting_pincers;
 mod nail;
@@ -93,6 +94,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &rows_turnout::RowsTurnout,
         &rows_edge::RowsEdge,
         &rows_guide::RowsGuide,
+        &last_feet::LastFeet,
         &lasting_margin::LastingMargin,
         &lasting_pincers::LastingPincers,
         &forefoot_nailed::ForefootNailed,

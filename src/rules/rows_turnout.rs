@@ -57,8 +57,10 @@ impl Rule for RowsTurnout {
                 Ok(lines) => wall(build, lines, rows).unwrap_or_else(|hole| Some(Judgement::lost(WALL, hole))),
                 Err(hole) => Some(Judgement::lost(WALL, *hole)),
             };
-            let start = start(build, rows).unwrap_or_else(|hole| Judgement::lost(START, hole));
-            wall.into_iter().chain([start]).collect()
+            let start = rows
+                .starts_in_full_turnout
+                .map(|full| start(build, full).unwrap_or_else(|hole| Judgement::lost(START, hole)));
+            wall.into_iter().chain(start).collect()
         })
     }
 
@@ -109,11 +111,11 @@ fn wall(build: &Build<'_>, lines: &Lines, rows: &SoleRows) -> Result<Option<Judg
     Ok(Some(judgement))
 }
 
-fn start(build: &Build<'_>, rows: &SoleRows) -> Result<Judgement, Hole> {
+fn start(build: &Build<'_>, full: bool) -> Result<Judgement, Hole> {
     let (starts, holds) = (build.house.rule("rows-start"), build.house.rule("turnout-holds"));
     let (start, hold) = (mm(&starts)?, mm(&holds)?);
     let mut judgement = Judgement::new(START, start, hold, hold - start, "mm");
-    debug_assert_eq!(judgement.verdict == super::Verdict::Passes, rows.starts_in_full_turnout);
+    debug_assert_eq!(judgement.verdict == super::Verdict::Passes, full);
     judgement.place = Some("behind the breast".to_owned().into());
     Ok(judgement
         .at(of(&starts)?.origin.clone(), "rows start here")

@@ -161,6 +161,8 @@ pub struct Sole {
     pub pitch: Val<Amount>,
     pub thread: Val<Arc<Thread>>,
     pub needle: Val<Amount>,
+    /// The rows close on themselves.
+    pub all_round: bool,
 }
 
 /// The bottom.
@@ -419,5 +421,6 @@ fn sole(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>
         pitch: inner.amount("pitch", findings),
         thread: inner.named("thread", &stock.threads(), findings),
         needle: inner.amount("needle", findings),
+        all_round: inner.flag("all-round"),
     })
 }

@@ -11,6 +11,7 @@ pub(super) fn model(build: &Build<'_>, list: &mut List) {
     list.whole("model.revision", "revision", Some(&model.revision));
     list.text("model.size", "size", build.size.to_string());
     list.text("model.system", "size system", build.size.system.name());
+    fit(build, list);
     list.named("last.name", "last", Some(&model.last), |last| &last.name);
     if let Ok(last) = &model.last {
         list.text("last.title", "last's title", last.it.title.clone());
@@ -39,6 +40,22 @@ pub(super) fn model(build: &Build<'_>, list: &mut List) {
     match last.overhang {
         Some(overhang) => list.number("last.overhang", "overhang of the wall", "mm", overhang),
         None => list.text("last.overhang", "overhang of the wall", "taken as upright"),
+    }
+}
+
+/// The foot that the size is for, and what it is called elsewhere.
+fn fit(build: &Build<'_>, list: &mut List) {
+    let fit = &build.fit;
+    list.number("size.foot", "for a foot of", "mm", fit.foot);
+    list.text("size.foot-by", "size by the foot", fit.route);
+    for called in &fit.called {
+        let name = called.system.name();
+        list.number(&format!("size.{name}"), &format!("as {name}"), "", called.number);
+        list.number(&format!("size.{name}-rounded"), &format!("as {name}, rounded"), "", called.rounded);
+        list.text(&format!("size.{name}-by"), &format!("as {name}, by"), called.route);
+    }
+    if let Some(girth) = fit.girth {
+        list.number("size.foot-girth", "mean ball girth of men's feet so long", "mm", girth);
     }
 }
 

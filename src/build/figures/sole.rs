@@ -63,12 +63,18 @@ fn edge(lines: &Lines, list: &mut List) {
 fn sole_rows(rows: &SoleRows, lines: &Lines, list: &mut List) {
     list.number("sole.guide", "edge guide, from the rough edge", "mm", rows.guide);
     list.number("sole.starts-behind", "rows start behind the breast", "mm", lines.last.breast - rows.starts_at);
+    if rows.starts_in_full_turnout.is_none() {
+        list.text("sole.all-round", "the rows", "close on themselves");
+    }
     let mut pair = 0.0;
     for (n, row) in rows.rows.iter().enumerate() {
         let key = |what: &str| format!("sole.row-{}.{what}", n + 1);
         list.number(&key("inset"), "from the finished edge", "mm", row.inset);
         list.number(&key("length"), "length", "mm", row.length);
         list.count(&key("stitches"), "stitches", row.stitches);
+        if row.overlap > 0 {
+            list.count(&key("overlap"), "stitches over its own start", row.overlap);
+        }
         list.number(&key("pitch"), "true pitch", "mm", row.pitch);
         list.number(&key("wall"), "least distance to the wall", "mm", row.wall_clearance);
         if let Some(thread) = &row.thread {

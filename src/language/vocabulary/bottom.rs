@@ -153,6 +153,11 @@ static SOLE: BlockDef = BlockDef {
             .slots(&[LENGTH.within(0.0, 100.0)])
             .needed()
             .example("from-edge 3.5 mm", "from-edge 3.5"),
+        word(
+            "all-round",
+            "The rows run all round and close on themselves; else they start and stop behind the breast.",
+        )
+        .example("all-round", "all-round 1"),
         APART,
         PITCH.needed(),
         THREAD.needed(),

@@ -174,8 +174,10 @@ house! {
     "lasted-inward" Length One 0.0..50.0 "10 mm" "10" "How far the upper that is lasted in at the heel reaches over the insole.";
     "pincers" Length One 0.0..100.0 "12 mm" "12" "Free leather that the lasting pincers need.";
     "rows-start" Length One 0.0..100.0 "12 mm" "12 spi" "How far behind the breast the sole rows start and stop.";
+    "overlap" Length One 0.0..200.0 "12.7 mm" "12.7" "How far a row that runs all round is sewn over its own start, at least.";
     "turnout-holds" Length One 0.0..100.0 "15 mm" "15" "How far behind the breast the waist's turnout still holds.";
     "blend" Length One 0.1..100.0 "25 mm" "25 spi" "The length over which one turnout passes into the next.";
+    "feet-girth" Length One 0.0..200.0 "26 mm" "26" "How far a last's ball girth may lie from the mean of men's feet so long before it is noted.";
     "inside-feather" Length One 0.0..50.0 "5 mm" "5" "The least distance of a through-seam or clinch nail inside the feather line.";
     "clinch" Length Window 0.0..20.0 "1.5..5 mm" "5..1.5 mm" "How much of a clinch nail stands beyond what it holds, least and most.";
     "behind-joint" Length One 0.0..100.0 "10 mm" "10" "How far behind its side's joint the last clinch nail stands.";
