@@ -46,6 +46,8 @@ struct Row {
     way: Vec<f64>,
     length: f64,
     toe: f64,
+    /// Where a row that runs all round comes to the outside again.
+    heel: f64,
 }
 
 fn straight(corners: &[(f64, f64)], x: f64) -> f64 {
@@ -138,15 +140,23 @@ fn row(sole: &Sole, last: &GradedLast, normals: &[Normal], k: usize) -> Row {
     };
     let mut way = vec![0.0];
     let mut kept = vec![cut(from)];
-    kept.extend(&points[from.0 + 1..=to.0]);
-    kept.push(cut(to));
+    let heel = if sole.all_round {
+        kept.extend(&points[from.0 + 1..]);
+        kept.extend(&points[..=from.0]);
+        kept.push(cut(from));
+        points.len() - from.0
+    } else {
+        kept.extend(&points[from.0 + 1..=to.0]);
+        kept.push(cut(to));
+        kept.len() - 1
+    };
     for pair in kept.windows(2) {
         let run = (pair[1].0 - pair[0].0).hypot(pair[1].1 - pair[0].1);
         way.push(way[way.len() - 1] + run);
     }
     let toe = normals.iter().position(|normal| normal.side == Side::Inside).expect("there is an inside");
     let length = way[way.len() - 1];
-    Row { first: from.0, toe: way[toe - from.0], points: kept, way, length }
+    Row { first: from.0, toe: way[toe - from.0], heel: way[heel], points: kept, way, length }
 }
 
 impl Row {
@@ -155,7 +165,7 @@ impl Row {
     }
 
     fn side(&self, s: f64) -> Side {
-        if s <= self.toe { Side::Outside } else { Side::Inside }
+        if self.toe < s && s <= self.heel { Side::Inside } else { Side::Outside }
     }
 
     fn station(&self, s: f64) -> f64 {
@@ -230,6 +240,8 @@ impl<'w> Walk<'w> {
     fn outer(&self, k: usize, s: f64) -> Spread {
         let (sole, row) = (self.sole, &self.rows[k]);
         let side = row.side(s);
+        // Past the heel the row comes up to its start from behind.
+        let s = if s > row.heel { s - row.length } else { s };
         let (marks, way) = if side == Side::Outside { (&self.marks[k][0], 1.0) } else { (&self.marks[k][1], -1.0) };
         // How far behind the top part's edge, within the lap: 0 to its width.
         let into = |n: usize| {
@@ -321,7 +333,7 @@ impl<'w> Walk<'w> {
 }
 
 /// What was found wrong with one sole, and whether it was refused.
-fn walked(seed: u64) -> (Vec<String>, bool, bool) {
+fn walked(seed: u64) -> (Vec<String>, bool, bool, bool) {
     let sole = Sole::random(&mut Chance::new(seed));
     let memory = sole.memory();
     let (_, checked) = check(&memory, &Only(sole.size));
@@ -350,7 +362,7 @@ fn walked(seed: u64) -> (Vec<String>, bool, bool) {
             between < sole.laps[0].wide
         });
     let wrong = wrong.into_iter().map(|what| format!("seed {seed}: {what}\n  {sole:?}")).collect();
-    (wrong, refused, overlapping)
+    (wrong, refused, overlapping, sole.all_round)
 }
 
 fn sums(walk: &Walk<'_>, found: &Figures, wrong: &mut Vec<String>) {
@@ -418,8 +430,10 @@ fn the_tallest_places_are_found() {
     let wrong: Vec<&String> = walks.iter().flat_map(|(wrong, ..)| wrong).collect();
     let shown: String = wrong.iter().take(12).map(|wrong| format!("{wrong}\n")).collect();
     assert!(wrong.is_empty(), "{} differ:\n{shown}", wrong.len());
-    let refused = walks.iter().filter(|(_, refused, _)| *refused).count();
-    let overlapping = walks.iter().filter(|(.., overlapping)| *overlapping).count();
+    let refused = walks.iter().filter(|(_, refused, ..)| *refused).count();
+    let overlapping = walks.iter().filter(|(_, _, overlapping, _)| *overlapping).count();
+    let all_round = walks.iter().filter(|(.., all_round)| *all_round).count();
     assert!(refused * 5 >= walks.len() && refused < walks.len(), "{refused} of {SOLES} are refused");
     assert!(overlapping >= 20, "{overlapping} have laps that overlap");
+    assert!(all_round >= 40, "{all_round} have rows that run all round");
 }

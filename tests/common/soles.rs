@@ -59,6 +59,8 @@ pub struct Sole {
     pub forepart: f64,
     pub waist: f64,
     pub heel: f64,
+    /// The rows close on themselves.
+    pub all_round: bool,
 }
 
 const NAMES: [&str; 3] = ["hinder", "middle", "front"];
@@ -153,6 +155,7 @@ impl Sole {
             forepart: step(chance, 9.0, 0.5, 8),
             waist: step(chance, 8.0, 0.5, 8),
             heel: step(chance, 3.0, 0.5, 6),
+            all_round: one_in(chance, 4),
             parts,
         }
     }
@@ -206,7 +209,8 @@ impl Sole {
             _ = writeln!(text, "    layer slip {{ of sheet; covers all; {} }}", ends(slip));
         }
         _ = writeln!(text, "    layer outsole {{ of tread; {} }}", ends(&self.outsole));
-        let sewn = format!("through {through}; rows {rows}; from-edge {from_edge} mm; apart {apart} mm");
+        let round = if self.all_round { "; all-round" } else { "" };
+        let sewn = format!("through {through}; rows {rows}; from-edge {from_edge} mm; apart {apart} mm{round}");
         _ = writeln!(text, "    sole sewn {{ {sewn} }}\n  }}");
         text
     }
