@@ -2,7 +2,7 @@
 
 use super::Built;
 use super::amounts::{base, mm, of};
-use super::lines::{Lines, lining};
+use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use super::rows::stitches;
 use super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
@@ -34,10 +34,10 @@ pub struct ForefootBuilt {
     pub thread: Option<ThreadUse>,
 }
 
-pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines) -> Built<ForefootBuilt> {
+pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside: &Inside) -> Built<ForefootBuilt> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let inset = mm(&forefoot.inside_feather)?;
-    let row = Rail::constant(&lines.last.feather, -inset);
+    let row = inside.rail(lines, inset);
     let lost = || Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span };
     let crossings = row.crossings(&lines.last.joint_line);
     let (from, to) = (*crossings.first().ok_or_else(lost)?, *crossings.last().ok_or_else(lost)?);

@@ -21,6 +21,8 @@ pub struct HeelBuilt {
     pub drop: f64,
     /// Base and cap at the back: seat height and what lies under the ball, less what lies under the seat.
     pub block: Sum,
+    /// What lies under the seat: layers, and the outer that is lasted in there.
+    pub under_seat: Sum,
     /// The cap.
     pub cap: Ply,
     /// What the base must be at the back: block less cap.
@@ -98,6 +100,7 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
         thinner,
         stack,
         block,
+        under_seat,
     })
 }
 
@@ -132,7 +135,7 @@ fn reaches_seat(layer: &Layer) -> Built<bool> {
 }
 
 /// Layers under the seat and the outer that is lasted in there.
-pub(super) fn under_seat(model: &Model) -> Built<Sum> {
+fn under_seat(model: &Model) -> Built<Sum> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let mut sum = under(bottom, false)?;
     if let Some(part) = model.seat_part()? {

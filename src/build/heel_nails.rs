@@ -2,7 +2,7 @@
 
 use super::Built;
 use super::amounts::{maybe, mm, of};
-use super::heel::{BaseOf, HeelBuilt, base_of, under_seat};
+use super::heel::{BaseOf, HeelBuilt, base_of};
 use super::lines::{Lines, lining};
 use super::nails::nails_on;
 use super::ply::Ply;
@@ -238,7 +238,7 @@ impl Around<'_> {
 
     /// What lies over the base up to the foot's face of the insole.
     fn layers(&self) -> Built<Sum> {
-        let mut sum = under_seat(self.model)?;
+        let mut sum = self.built.under_seat.clone();
         sum.terms.extend(lining(self.model)?.as_ref().map(Ply::term));
         Ok(sum)
     }

@@ -8,6 +8,7 @@ use super::ply::Ply;
 use crate::geometry::{Distance, Path, Profile, Rail, Side, Straight};
 use crate::language::Hole;
 use crate::spec::{House, Model};
+use std::cell::RefCell;
 use std::sync::Arc;
 
 /// The lines of one size. Distances in mm, positive outward of the feather line.
@@ -88,6 +89,23 @@ impl Lines {
     #[must_use]
     pub fn feather_at(&self, x: f64, side: Side) -> Option<f64> {
         self.last.feather.crossings_on(&Straight::square_at(x), side).first().copied()
+    }
+}
+
+/// The lines inside the feather that forefoot, waist and seat stand on: mostly one, which is carried once.
+#[derive(Default)]
+pub(super) struct Inside(RefCell<Vec<(f64, Rail)>>);
+
+impl Inside {
+    /// The line `inset` mm inside the feather line.
+    pub fn rail(&self, lines: &Lines, inset: f64) -> Rail {
+        let mut known = self.0.borrow_mut();
+        if let Some((_, rail)) = known.iter().find(|(of, _)| of.total_cmp(&inset).is_eq()) {
+            return rail.clone();
+        }
+        let rail = Rail::constant(&lines.last.feather, -inset);
+        known.push((inset, rail.clone()));
+        rail
     }
 }
 

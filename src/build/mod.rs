@@ -32,6 +32,7 @@ pub use forefoot::ForefootBuilt;
 pub use heel::{HeelBuilt, Thinner};
 pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring};
 pub use last::GradedLast;
+use lines::Inside;
 pub use lines::Lines;
 pub use margins::Margin;
 pub use nails::{NailPlace, NailsBuilt, nails_on};
@@ -136,15 +137,15 @@ impl<'m> Plan<'m> {
         };
         let rows = rows.map(|rows| rows.with_thread(model, house, stack.as_ref().ok()));
         let bottom = model.bottom.as_ref();
+        let inside = Inside::default();
         let on_lines = |line: Option<&crate::spec::NailLine>, seat: bool| {
             line.map(|line| {
-                lines.as_ref().map_err(both).and_then(|lines| nails::nails(model, house, lines, line, seat))
+                lines.as_ref().map_err(both).and_then(|lines| nails::nails(model, house, lines, (line, seat), &inside))
             })
         };
-        let forefoot = bottom
-            .ok()
-            .and_then(|bottom| bottom.forefoot.as_ref())
-            .map(|forefoot| lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, forefoot, lines)));
+        let forefoot = bottom.ok().and_then(|bottom| bottom.forefoot.as_ref()).map(|forefoot| {
+            lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, forefoot, lines, &inside))
+        });
         let heel = model
             .heel
             .as_ref()

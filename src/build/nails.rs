@@ -3,7 +3,7 @@
 use super::Built;
 use super::amounts::{base, maybe, mm, of};
 use super::last::GradedLast;
-use super::lines::{Lines, lining};
+use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail, Side, Straight};
@@ -67,14 +67,20 @@ pub struct JointLimit {
     pub limit: f64,
 }
 
-pub(super) fn nails(model: &Model, house: &House, lines: &Lines, line: &NailLine, seat: bool) -> Built<NailsBuilt> {
+pub(super) fn nails(
+    model: &Model,
+    house: &House,
+    lines: &Lines,
+    (line, seat): (&NailLine, bool),
+    inside: &Inside,
+) -> Built<NailsBuilt> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let (inset, apart) = (mm(&line.inside_feather)?, mm(&line.apart)?);
     let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: line.span };
     if apart <= 0.0 {
         return Err(lost);
     }
-    let rail = Rail::constant(&lines.last.feather, -inset);
+    let rail = inside.rail(lines, inset);
     let behind_joint = mm(&house.rule("behind-joint"))?;
     let ways = if seat {
         vec![seat_way(&lines.last, &rail, apart).ok_or(lost)?]

@@ -61,6 +61,18 @@ fn look_through<P: Path + ?Sized>(path: &P, line: &Straight, span: usize, ends: 
         let motion = path.motion_on(span, t);
         Sample { t, off: line.signed(motion.point), rate: line.rate(motion.velocity) }
     };
+    if path.goes_one_way(span, line) {
+        let off = |t| {
+            let Sample { off, rate, .. } = sample(t);
+            (off, rate)
+        };
+        if ends.0 == 0.0 {
+            found.push(from);
+        } else if ends.0 * ends.1 < 0.0 {
+            found.push(root::newton(off, (from, ends.0), (to, ends.1)));
+        }
+        return;
+    }
     let mut left = Sample { off: ends.0, ..sample(from) };
     for part in 1..=PARTS {
         let right = if part == PARTS {

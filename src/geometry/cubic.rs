@@ -3,6 +3,7 @@
 use kurbo::{Point, Vec2};
 
 use super::plane::length_of;
+use super::straight::Straight;
 
 /// `c0 + c1 u + c2 u² + c3 u³`, with `u` counted in mm of parameter from the start of the piece.
 #[derive(Clone, Copy, Debug)]
@@ -11,15 +12,6 @@ pub(super) struct Cubic {
     pub(super) c1: Vec2,
     pub(super) c2: Vec2,
     pub(super) c3: Vec2,
-}
-
-/// How a stretch turns.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Turn {
-    /// From its first direction to its last, radians, positive to the left.
-    pub(super) angle: f64,
-    /// No curvature of the stretch is more than this, 1/mm.
-    pub(super) sharpest: f64,
 }
 
 impl Cubic {
@@ -48,17 +40,32 @@ impl Cubic {
         velocity.cross(self.acceleration(u)) / cube(length_of(velocity))
     }
 
-    /// How it turns from `from` to `to`; `None` if its velocities don't all point one way.
-    pub(super) fn turn(&self, from: f64, to: f64) -> Option<Turn> {
-        let (start, end) = (self.velocity(from), self.velocity(to));
-        // The velocity is a quadratic, and stays within its three control points.
-        let middle = start + self.acceleration(from) * (0.5 * (to - from));
+    /// No curvature from `from` to `to` is more than this, 1/mm; `None` if the velocities don't all point one way.
+    pub(super) fn sharpest(&self, from: f64, to: f64) -> Option<f64> {
+        let [start, middle, end] = self.velocities(from, to);
         let way = start + end;
         let way = way / length_of(way);
         let slowest = [start, middle, end].into_iter().map(|velocity| velocity.dot(way)).fold(f64::INFINITY, f64::min);
         let push = length_of(self.acceleration(from)).max(length_of(self.acceleration(to)));
-        let angle = libm::atan2(start.cross(end), start.dot(end));
-        (slowest > 0.0).then(|| Turn { angle, sharpest: push / (slowest * slowest) })
+        (slowest > 0.0).then(|| push / (slowest * slowest))
+    }
+
+    /// From its direction at `from` to that at `to`, radians, positive to the left, if it turns by less than half round.
+    pub(super) fn turn(&self, from: f64, to: f64) -> f64 {
+        let (start, end) = (self.velocity(from), self.velocity(to));
+        libm::atan2(start.cross(end), start.dot(end))
+    }
+
+    /// The velocity is a quadratic, and stays within these three control points.
+    fn velocities(&self, from: f64, to: f64) -> [Vec2; 3] {
+        let start = self.velocity(from);
+        [start, start + self.acceleration(from) * (0.5 * (to - from)), self.velocity(to)]
+    }
+
+    /// Whether all velocities lead to one side of `line`.
+    pub(super) fn goes_one_way(&self, from: f64, to: f64, line: &Straight) -> bool {
+        let rates = self.velocities(from, to).map(|velocity| line.rate(velocity));
+        rates.iter().all(|rate| *rate > 0.0) || rates.iter().all(|rate| *rate < 0.0)
     }
 
     /// Change of the signed curvature for each mm of parameter.

@@ -55,6 +55,9 @@ pub trait Path {
     /// The parameter at which the normals change from the outside to the inside: the toe of the feather curve.
     fn side_switch(&self) -> f64;
 
+    /// Whether a span is sure, at a glance, to go from one side of `line` to the other or back, and nowhere to turn.
+    fn goes_one_way(&self, span: usize, line: &Straight) -> bool;
+
     /// Parameters of one turn.
     fn period(&self) -> f64 {
         self.knots().period()

@@ -98,7 +98,12 @@ impl Rail {
     /// The rail at `distance` mm all round, positive outward.
     #[must_use]
     pub fn constant(curve: &ClosedCurve, distance: f64) -> Self {
-        Self::carry(curve, &Distance::constant(distance), 0.0)
+        let (feather, t) = (curve.knots(), curve.parameters().to_vec());
+        let spans = curve.pieces().iter().zip(&t);
+        let spans =
+            spans.map(|(feather, origin)| Span { feather: *feather, origin: *origin, at_zero: distance, slope: 0.0 });
+        let known = |span: &Span, n: usize, from: f64, to: f64| span.parallel(from, to, feather.span_length(n), 0.0);
+        Self::measure(spans.collect(), t, curve.toe(), known)
     }
 
     fn carry(curve: &ClosedCurve, distance: &Distance, added: f64) -> Self {
@@ -199,6 +204,14 @@ impl Path for Rail {
     fn side_switch(&self) -> f64 {
         self.side_switch
     }
+
+    fn goes_one_way(&self, span: usize, line: &Straight) -> bool {
+        let t = self.knots.parameters();
+        let (from, to, span) = (t[span], t[span + 1], &self.spans[span]);
+        // A parallel that doesn't fold goes where its feather line goes.
+        span.feather.goes_one_way(from - span.origin, to - span.origin, line)
+            && span.keeps_way(from, to, span.at_zero.abs())
+    }
 }
 
 impl Span {
@@ -242,9 +255,15 @@ impl Span {
     /// lines differ by their distance times the angle that they turn. `None` if this one is not parallel, or too far out
     /// to be sure at a glance that it doesn't fold.
     fn parallel(&self, from: f64, to: f64, length: f64, beside: f64) -> Option<f64> {
-        let turn = self.feather.turn(from - self.origin, to - self.origin)?;
         let farthest = self.at_zero.abs().max(beside.abs());
-        (self.slope == 0.0 && turn.sharpest * farthest < 1.0).then_some(length + (self.at_zero - beside) * turn.angle)
+        let turn = || self.feather.turn(from - self.origin, to - self.origin);
+        self.keeps_way(from, to, farthest).then(|| length + (self.at_zero - beside) * turn())
+    }
+
+    /// Whether it runs parallel to its feather line, and surely doesn't fold up to so far out or in.
+    fn keeps_way(&self, from: f64, to: f64, farthest: f64) -> bool {
+        let sharpest = || self.feather.sharpest(from - self.origin, to - self.origin);
+        self.slope == 0.0 && sharpest().is_some_and(|sharpest| sharpest * farthest < 1.0)
     }
 
     fn factor(&self, t: f64) -> f64 {

@@ -150,6 +150,11 @@ impl Path for ClosedCurve {
         self.toe
     }
 
+    fn goes_one_way(&self, span: usize, line: &Straight) -> bool {
+        let t = self.knots.parameters();
+        self.pieces[span].goes_one_way(0.0, t[span + 1] - t[span], line)
+    }
+
     fn toe(&self) -> f64 {
         self.toe
     }

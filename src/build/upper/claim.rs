@@ -2,7 +2,7 @@
 
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
-use crate::build::heel::{HeelBuilt, under_seat};
+use crate::build::heel::HeelBuilt;
 use crate::build::last::GradedLast;
 use crate::finding::{Sum, Term};
 use crate::source::Origin;
@@ -58,7 +58,7 @@ pub(in crate::build) fn shaft(
         Ok(Sum::new().plus(Term::fixed("shaft inside at the back", value, &height.origin)))
     });
     Some(inside.map(|inside| ShaftBuilt {
-        from_heel: heel.map(|heel| under_foot(model, heel).map(|under| inside.clone().plus_all(under))),
+        from_heel: heel.map(|heel| under_foot(heel).map(|under| inside.clone().plus_all(under))),
         inside,
         horn: horn(model),
     }))
@@ -66,9 +66,9 @@ pub(in crate::build) fn shaft(
 
 /// Between the foot and the ground at the back: block and what lies under the seat. What lies under the seat stands on
 /// both sides and cancels: what is left is the last's seat height and the layers under the ball.
-fn under_foot(model: &Model, heel: &Built<HeelBuilt>) -> Built<Sum> {
+fn under_foot(heel: &Built<HeelBuilt>) -> Built<Sum> {
     let heel = heel.as_ref().map_err(|hole| *hole)?;
-    Ok(heel.block.clone().plus_all(under_seat(model)?).settled())
+    Ok(heel.block.clone().plus_all(heel.under_seat.clone()).settled())
 }
 
 /// The forefoot's machine sews with the last out: the shaft hangs over its horn.
@@ -98,7 +98,7 @@ fn held(model: &Model, claim: &Claim, shaft: &ShaftBuilt, heel: Option<&Built<He
     let lacks = crate::language::Hole { fault: crate::finding::FaultName::STATEMENT_MISSING.0, span: height.span() };
     let under = match (from_heel, heel) {
         (false, _) => Sum::new(),
-        (true, Some(heel)) => under_foot(model, heel)?,
+        (true, Some(heel)) => under_foot(heel)?,
         (true, None) => return Err(lacks),
     };
     let gussets = model.upper.as_ref().map_err(|hole| *hole)?.gussets.iter().map(|gusset| {
