@@ -8,9 +8,11 @@
 //! | `rules` | a build | judgements |
 //! | `group` | judgements of all sizes | one finding for each rule and subject |
 
+mod compare;
 mod fingerprint;
 mod group;
 
+pub use compare::{Compared, Difference, Recorded, RecordedFigure, Standing};
 pub use fingerprint::fingerprint;
 
 use crate::build::{Figures, Plan, figures};

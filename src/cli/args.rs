@@ -36,6 +36,8 @@ pub(super) enum Command {
     Sheets(SheetsArgs),
     /// Show every figure that is computed of the models in FILE
     Figures(FiguresArgs),
+    /// Say whether sheets, or their fingerprints, are those of the models in FILE, and what differs
+    Verify(VerifyArgs),
     /// Start a shop: a folder with a shop, its stock, a last and a model
     New(NewArgs),
     /// List every rule and every fault by name
@@ -103,6 +105,25 @@ pub(super) struct SheetsArgs {
     /// The paper, if not the shop's
     #[arg(long, value_enum, value_name = "PAPER")]
     pub paper: Option<Paper>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct VerifyArgs {
+    /// Sheets that were printed (PDF), and the files with their models; `-` is standard input, with models
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<String>,
+
+    /// A fingerprint, or all that the code of a sheet says; may be given more than once
+    #[arg(long = "fingerprint", value_name = "FINGERPRINT")]
+    pub fingerprints: Vec<String>,
+
+    /// The path that standard input would have: its `use` lines are relative to it
+    #[arg(long = "as", value_name = "PATH")]
+    pub as_path: Option<PathBuf>,
+
+    /// How what was found is written
+    #[arg(long, value_enum, value_name = "FORMAT", default_value_t = FormatName::Human)]
+    pub format: FormatName,
 }
 
 /// Reads the name of a station.

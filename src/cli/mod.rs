@@ -15,6 +15,7 @@ mod sheets;
 mod size;
 mod stop;
 mod usage;
+mod verify;
 
 pub use disk::Disk;
 pub use stop::Stop;
@@ -57,6 +58,7 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
         Command::Sheets(args) => sheets::run(&args, &output),
         Command::Figures(args) => figures::run(&args, &output),
         Command::Explain(args) => explain::run(&args, &output),
+        Command::Verify(args) => verify::run(args, &output),
         Command::New(args) => new::run(&args, &output),
         Command::Rules => rules::run(&output),
     }

@@ -3,6 +3,7 @@
 //! `words` has every word that a sheet says; `station` knows what belongs to which bench; `page` is the page grammar;
 //! `drawing` draws to scale; `paper` turns pages into a PDF.
 
+mod code;
 mod drawing;
 mod page;
 pub mod paper;
@@ -11,6 +12,7 @@ mod stations;
 mod values;
 mod words;
 
+pub use code::CodeText;
 pub use page::Printed;
 pub use paper::{Error, Paper, Typefaces};
 pub use station::Station;
