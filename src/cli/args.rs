@@ -2,7 +2,7 @@
 
 use super::size::Wanted;
 use crate::report::Format;
-use crate::sheets::Station;
+use crate::sheets::{Lang, Station};
 use clap::builder::styling::Styles;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -105,6 +105,10 @@ pub(super) struct SheetsArgs {
     /// The paper, if not the shop's
     #[arg(long, value_enum, value_name = "PAPER")]
     pub paper: Option<Paper>,
+
+    /// The language of the sheets
+    #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
+    pub lang: LangName,
 }
 
 #[derive(Debug, Args)]
@@ -196,4 +200,22 @@ pub enum Paper {
     A4,
     /// 8 1/2 by 11 in
     Letter,
+}
+
+/// The languages of sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum LangName {
+    /// English
+    En,
+    /// Spanish
+    Es,
+}
+
+impl LangName {
+    pub fn lang(self) -> Lang {
+        match self {
+            LangName::En => Lang::En,
+            LangName::Es => Lang::Es,
+        }
+    }
 }

@@ -12,7 +12,7 @@ use crate::build::Plan;
 use crate::check::{Figured, ModelChecked};
 use crate::measure::Size;
 use crate::report;
-use crate::sheets::{Job, Station, Typefaces, lay, paper, typefaces};
+use crate::sheets::{Job, Lang, Station, Typefaces, Units, lay, paper, typefaces};
 use crate::spec::Shop;
 use rayon::prelude::*;
 use std::fs;
@@ -77,6 +77,7 @@ fn print(
         model,
         faces: &faces,
         paper: paper_of(args, shop),
+        lang: args.lang.lang(),
         stations: &args.stations,
         out: &args.out,
     };
@@ -108,6 +109,7 @@ struct Printer<'p> {
     model: &'p ModelChecked,
     faces: &'p Typefaces,
     paper: paper::Paper,
+    lang: Lang,
     stations: &'p [Station],
     out: &'p Path,
 }
@@ -125,6 +127,10 @@ impl Printer<'_> {
             fingerprint: &size.fingerprint,
             attachment,
             paper: self.paper,
+            lang: self.lang,
+            units: Units::Metric,
+            pairs: None,
+            notices: &[],
             stations: self.stations,
         };
         let Some(laid) = lay(&job) else { return Ok(0) };

@@ -1,7 +1,7 @@
 //! Builds to pages: places what was computed, derives nothing.
 //!
-//! `words` has every word that a sheet says; `station` knows what belongs to which bench; `page` is the page grammar;
-//! `drawing` draws to scale; `paper` turns pages into a PDF.
+//! `words` has every word that a sheet says; `station` knows what belongs to which bench, `stations` what stands there;
+//! `page` is the page grammar; `drawing` draws to scale; `paper` turns pages into a PDF.
 
 mod code;
 mod drawing;
@@ -16,7 +16,7 @@ pub use code::CodeText;
 pub use page::Printed;
 pub use paper::{Error, Paper, Typefaces};
 pub use station::Station;
-pub use words::{STEP_WORDS, WORDS};
+pub use words::{CAUTIONS, FIXED, Lang, STEP_WORDS, Word};
 
 use crate::build::{Build, Datum, Figures};
 use crate::spec::Shop;
@@ -38,8 +38,41 @@ pub struct Job<'a> {
     pub attachment: Vec<u8>,
     /// The paper.
     pub paper: Paper,
+    /// The language.
+    pub lang: Lang,
+    /// The units that lengths are said in.
+    pub units: Units,
+    /// How many pairs this batch has, if it is known.
+    pub pairs: Option<u64>,
+    /// What was found of this size that a bench must know.
+    pub notices: &'a [Notice],
     /// The stations wanted; all that have work if empty.
     pub stations: &'a [Station],
+}
+
+/// The units that lengths are said in on the sheets; each figure keeps its own in the JSON.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Units {
+    /// Millimetres.
+    #[default]
+    Metric,
+    /// Inches, irons, ounces.
+    Trade,
+    /// Millimetres, and the trade's unit behind them.
+    Both,
+}
+
+/// What was found of a size that a bench must know: why it is not released, what to measure or sort first.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Notice {
+    /// The rule that found it.
+    pub rule: &'static str,
+    /// It cannot be built; else it is tight.
+    pub refused: bool,
+    /// What it is, in numbers: sum, limit, unit; none for yes or no.
+    pub numbers: Option<(f64, f64, &'static str)>,
+    /// Further facts of a tight one.
+    pub facts: Vec<String>,
 }
 
 /// Pages, and every figure that stands on them as it was printed.
@@ -66,16 +99,16 @@ pub fn lay(job: &Job<'_>) -> Option<Laid> {
     let document = Document {
         title,
         author: job.shop.name.clone(),
-        subject: words::of(words::BUILD_SHEETS).to_owned(),
+        subject: words::of(words::BUILD_SHEETS, job.lang).to_owned(),
         keywords: vec![job.build.model.name.clone(), job.build.size.to_string(), job.fingerprint.to_owned()],
         creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: "en".to_owned(),
+        language: job.lang.tag().to_owned(),
         pages,
         drawings: Vec::new(),
         attachments: vec![Attachment {
             name: "figures.json".to_owned(),
             mime: "application/json".to_owned(),
-            about: words::of(words::FIGURES_ATTACHED).to_owned(),
+            about: words::of(words::FIGURES_ATTACHED, job.lang).to_owned(),
             bytes: job.attachment.clone(),
         }],
     };
