@@ -2,7 +2,8 @@
 
 use super::fingerprint::value;
 use super::{Checked, Figured, ModelChecked};
-use crate::build::{COMPUTATION, Datum};
+use crate::build::{COMPUTATION, Datum, Figure};
+use crate::measure::Size;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A figure as it was printed.
@@ -23,6 +24,8 @@ pub struct RecordedFigure {
 pub struct Recorded {
     /// The version of the computation that printed it; none if it doesn't say.
     pub computation: Option<u32>,
+    /// Its figures are some of the build's: those of a card, which goes by them alone.
+    pub part: bool,
     /// The model's name.
     pub model: String,
     /// Its revision, if it had one.
@@ -116,7 +119,7 @@ fn standing(recorded: &Recorded, standing: Standing) -> Compared {
 }
 
 fn one(recorded: &Recorded, model: &ModelChecked, sizes: &[Figured]) -> Compared {
-    let is = |size: &crate::measure::Size| size.system.name() == recorded.system && size.to_string() == recorded.size;
+    let is = |size: &Size| size.system.name() == recorded.system && size.to_string() == recorded.size;
     let Some(size) = sizes.iter().find(|it| is(&it.checked.size)) else {
         let lost = model.run.is_empty() || model.run.iter().any(is);
         return Compared {
@@ -124,10 +127,11 @@ fn one(recorded: &Recorded, model: &ModelChecked, sizes: &[Figured]) -> Compared
             ..standing(recorded, if lost { Standing::Lost } else { Standing::NoSize })
         };
     };
-    let differences = differences(recorded.figures.as_deref().unwrap_or_default(), size, recorded.figures.is_some());
+    let differences = recorded.figures.as_ref().map_or(Vec::new(), |then| differences(then, size, recorded.part));
     // What stands at the head of a sheet counts as much as its figures.
     let same_revision = recorded.revision == model.revision;
-    let same = differences.is_empty() && recorded.fingerprint == size.fingerprint && same_revision;
+    let same_build = recorded.part || recorded.fingerprint == size.fingerprint;
+    let same = differences.is_empty() && same_build && same_revision;
     let stands = match (same, model.faulty) {
         (true, _) => Standing::Matches,
         (false, true) => Standing::Lost,
@@ -142,12 +146,9 @@ fn one(recorded: &Recorded, model: &ModelChecked, sizes: &[Figured]) -> Compared
 }
 
 /// Figures that are not what they were, as finely as a fingerprint tells them apart: first those that were printed, in
-/// their order, then those that are new.
-fn differences(then: &[RecordedFigure], now: &Figured, known: bool) -> Vec<Difference> {
-    if !known {
-        return Vec::new();
-    }
-    let present: BTreeMap<&str, &crate::build::Figure> = now.figures.iter().map(|it| (&*it.key, it)).collect();
+/// their order, then those that are new, unless only a part of them was printed.
+fn differences(then: &[RecordedFigure], now: &Figured, part: bool) -> Vec<Difference> {
+    let present: BTreeMap<&str, &Figure> = now.figures.iter().map(|it| (&*it.key, it)).collect();
     let printed: BTreeSet<&str> = then.iter().map(|it| it.key.as_str()).collect();
     let changed = then.iter().filter_map(|was| {
         let is = present.get(was.key.as_str());
@@ -160,7 +161,8 @@ fn differences(then: &[RecordedFigure], now: &Figured, known: bool) -> Vec<Diffe
             now: is.map(|is| is.datum.clone()),
         })
     });
-    let new = now.figures.iter().filter(|is| !printed.contains(&*is.key)).map(|is| Difference {
+    let unknown = |is: &&Figure| !part && !printed.contains(&*is.key);
+    let new = now.figures.iter().filter(unknown).map(|is| Difference {
         key: is.key.to_string(),
         label: is.label.to_string(),
         units: (String::new(), is.unit.to_owned()),

@@ -1,5 +1,6 @@
 //! What can be said on the command line.
 
+use super::pages::Pages;
 use super::size::Wanted;
 use crate::report::Format;
 use crate::sheets::{Lang, Station};
@@ -34,6 +35,10 @@ pub(super) enum Command {
     Check(CheckArgs),
     /// Print the sheets of the models in FILE that can be built
     Sheets(SheetsArgs),
+    /// Print the cards that go with the pairs, or with a batch, from bench to bench
+    Traveller(TravellerArgs),
+    /// Print the cards of the machines: what each is set to, in all sizes of the models in FILE
+    LineCard(LineCardArgs),
     /// Show every figure that is computed of the models in FILE
     Figures(FiguresArgs),
     /// Say whether sheets, or their fingerprints, are those of the models in FILE, and what differs
@@ -109,6 +114,82 @@ pub(super) struct SheetsArgs {
     /// The language of the sheets
     #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
     pub lang: LangName,
+
+    /// What makes a file: a size, a station over all sizes, or a model with everything
+    #[arg(long, value_enum, value_name = "WHAT", default_value_t = By::Size)]
+    pub by: By,
+
+    /// Only these pages of each file: `7`, `1-3,7` or `5-`
+    #[arg(long, value_name = "PAGES", value_parser = Pages::parse)]
+    pub pages: Option<Pages>,
+}
+
+/// What makes a file of sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum By {
+    /// One file a size, all its stations in it
+    Size,
+    /// One file a station, all sizes in it
+    Station,
+    /// One file a model
+    One,
+}
+
+/// Where cards go, and on what.
+#[derive(Debug, Args)]
+pub(super) struct On {
+    /// The folder that cards are written to
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+
+    /// The paper, if not the shop's
+    #[arg(long, value_enum, value_name = "PAPER")]
+    pub paper: Option<Paper>,
+
+    /// The language of the cards
+    #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
+    pub lang: LangName,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct TravellerArgs {
+    #[command(flatten)]
+    pub judged: Judged,
+
+    #[command(flatten)]
+    pub on: On,
+
+    /// How many pairs of each size: a card for each
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=999))]
+    pub pairs: u32,
+
+    /// The name of a batch: one card of each size goes with all of its pairs
+    #[arg(long, value_name = "NAME", value_parser = batch)]
+    pub batch: Option<String>,
+}
+
+/// The name of a batch is for paper: one line that a card holds.
+fn batch(text: &str) -> Result<String, String> {
+    let text = text.trim();
+    match text.chars().count() {
+        0 => Err("a batch needs a name".to_owned()),
+        1..=40 if !text.chars().any(char::is_control) => Ok(text.to_owned()),
+        1..=40 => Err("the name of a batch stands on one line".to_owned()),
+        _ => Err("the name of a batch has up to 40 letters".to_owned()),
+    }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct LineCardArgs {
+    #[command(flatten)]
+    pub judged: Judged,
+
+    #[command(flatten)]
+    pub on: On,
+
+    /// Only the card of this machine; may be given more than once
+    #[arg(long = "machine", value_name = "NAME")]
+    pub machines: Vec<String>,
 }
 
 #[derive(Debug, Args)]

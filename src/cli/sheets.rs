@@ -3,16 +3,18 @@
 //! A model that a rule refuses in a size that was asked for prints none of its sizes; other models still print. A file
 //! comes into being whole or not at all: it is written beside its place under a temporary name, then renamed.
 
-use super::args::{Paper, SheetsArgs};
+use super::args::{By, Paper, SheetsArgs};
 use super::judge::{Outcome, show_aside, verdict};
 use super::output::{Output, Stream};
+use super::pages::Pages;
 use super::progress::Progress;
 use super::{Stop, Verdict};
 use crate::build::Plan;
 use crate::check::{Figured, ModelChecked};
 use crate::measure::Size;
 use crate::report;
-use crate::sheets::{Job, Lang, Station, Typefaces, Units, lay, paper, typefaces};
+use crate::sheets::paper::Document;
+use crate::sheets::{Gathering, Job, Lang, Station, Typefaces, Units, gather, keep, lay, paper, typefaces};
 use crate::spec::Shop;
 use rayon::prelude::*;
 use std::fs;
@@ -38,6 +40,9 @@ pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
         pages += sheets;
     }
     progress.done();
+    if pages == 0 && args.pages.is_some() {
+        return Err(Stop::Usage("no file has the pages that `--pages` asks for".to_owned()));
+    }
     output.write(Stream::Out, |out, _| {
         let (files, sheets) = (plural(documents, "file"), plural(pages, "page"));
         writeln!(out, "{files}, {sheets} in {}", args.out.display())
@@ -46,15 +51,15 @@ pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
 }
 
 /// Whether a model prints: nothing of it is refused, and no fault took what its sheets need.
-fn prints(model: &ModelChecked) -> bool {
+pub(super) fn prints(model: &ModelChecked) -> bool {
     !model.sizes.is_empty() && !model.faulty && model.sizes.iter().all(|size| !size.refused)
 }
 
-fn plural(count: usize, what: &str) -> String {
+pub(super) fn plural(count: usize, what: &str) -> String {
     format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 
-fn make_folder(folder: &Path) -> Result<(), Stop> {
+pub(super) fn make_folder(folder: &Path) -> Result<(), Stop> {
     fs::create_dir_all(folder).map_err(|why| Stop::unwritten(folder.display().to_string(), &why))
 }
 
@@ -76,23 +81,34 @@ fn print(
         shop,
         model,
         faces: &faces,
-        paper: paper_of(args, shop),
+        paper: paper_of(args.paper, shop),
         lang: args.lang.lang(),
         stations: &args.stations,
+        pages: args.pages.as_ref(),
         out: &args.out,
     };
-    let printed = sizes.par_iter().map(|size| {
-        let pages = printer.print(size)?;
-        progress.one_more();
-        Ok(pages)
-    });
-    let printed: Vec<usize> = printed.collect::<Result<_, Stop>>()?;
+    let printed: Vec<usize> = match args.by {
+        By::Size => {
+            let printed = sizes.par_iter().map(|size| {
+                let pages = printer.print(size)?;
+                progress.one_more();
+                Ok(pages)
+            });
+            printed.collect::<Result<_, Stop>>()?
+        }
+        By::Station => {
+            let wanted = |station: &&Station| args.stations.is_empty() || args.stations.contains(station);
+            let stations: Vec<Station> = Station::ALL.iter().filter(wanted).copied().collect();
+            stations.par_iter().map(|station| printer.station(&sizes, *station)).collect::<Result<_, Stop>>()?
+        }
+        By::One => vec![printer.all(&sizes)?],
+    };
     Ok((printed.iter().filter(|pages| **pages > 0).count(), printed.iter().sum()))
 }
 
 /// The paper asked for, or the shop's.
-fn paper_of(args: &SheetsArgs, shop: &Shop) -> paper::Paper {
-    let letter = match args.paper {
+pub(super) fn paper_of(asked: Option<Paper>, shop: &Shop) -> paper::Paper {
+    let letter = match asked {
         Some(asked) => asked == Paper::Letter,
         None => shop.paper.as_ref().is_ok_and(|paper| paper.it == "letter"),
     };
@@ -111,15 +127,59 @@ struct Printer<'p> {
     paper: paper::Paper,
     lang: Lang,
     stations: &'p [Station],
+    pages: Option<&'p Pages>,
     out: &'p Path,
 }
 
 impl Printer<'_> {
     /// Prints one size; how many pages that made.
     fn print(&self, size: &Figured) -> Result<usize, Stop> {
+        let attachment = self.attachment(&[size])?;
+        let Some(document) = self.lay(size, self.stations, attachment) else { return Ok(0) };
+        self.write(document, &self.path(size.checked.size))
+    }
+
+    /// Prints one station in all sizes; how many pages that made.
+    fn station(&self, sizes: &[Figured], station: Station) -> Result<usize, Stop> {
+        let by = Gathering::Station(station.name().to_owned(), station.title(self.lang).to_owned());
+        let title = format!("{} {}", self.model.name, station.title(self.lang));
+        let name = format!("{}_{}.pdf", self.model.name, station.name());
+        self.gathered(sizes, &[station], title, &by, &name)
+    }
+
+    /// Prints everything as one file; how many pages that made.
+    fn all(&self, sizes: &[Figured]) -> Result<usize, Stop> {
+        let name = format!("{}.pdf", self.model.name);
+        self.gathered(sizes, self.stations, self.model.name.clone(), &Gathering::All, &name)
+    }
+
+    fn gathered(
+        &self,
+        sizes: &[Figured],
+        stations: &[Station],
+        title: String,
+        by: &Gathering,
+        name: &str,
+    ) -> Result<usize, Stop> {
+        let laid = sizes.par_iter().filter_map(|size| {
+            let document = self.lay(size, stations, Vec::new())?;
+            Some((size.checked.size.to_string(), document))
+        });
+        let Some(mut whole) = gather(title, laid.collect(), by) else { return Ok(0) };
+        let attachment = self.attachment(&sizes.iter().collect::<Vec<_>>())?;
+        for carried in &mut whole.attachments {
+            carried.bytes.clone_from(&attachment);
+        }
+        self.write(whole, &self.out.join(name))
+    }
+
+    fn attachment(&self, sizes: &[&Figured]) -> Result<Vec<u8>, Stop> {
+        let attachment = report::attachment_of(&[(self.model, sizes.to_vec())]);
+        attachment.map_err(|why| Stop::unwritten(self.model.name.clone(), &why))
+    }
+
+    fn lay(&self, size: &Figured, stations: &[Station], attachment: Vec<u8>) -> Option<Document> {
         let build = self.plan.build(size.checked.size);
-        let attachment =
-            report::attachment(self.model, size).map_err(|why| Stop::unwritten(self.model.name.clone(), &why))?;
         let job = Job {
             build: &build,
             shop: self.shop,
@@ -131,13 +191,22 @@ impl Printer<'_> {
             units: Units::Metric,
             pairs: None,
             notices: &[],
-            stations: self.stations,
+            stations,
         };
-        let Some(laid) = lay(&job) else { return Ok(0) };
-        let bytes = paper::write(&laid.document, self.faces).map_err(|why| unlaid(self.model, &why))?;
-        let path = self.path(size.checked.size);
-        replace(&path, &bytes).map_err(|why| Stop::unwritten(path.display().to_string(), &why))?;
-        Ok(laid.document.pages.len())
+        lay(&job).map(|laid| laid.document)
+    }
+
+    /// Writes a document, or those of its pages that are wanted; how many there are. None of them, no file.
+    fn write(&self, mut document: Document, path: &Path) -> Result<usize, Stop> {
+        if let Some(pages) = self.pages {
+            keep(&mut document, |page| pages.wants(page));
+        }
+        if document.pages.is_empty() {
+            return Ok(0);
+        }
+        let bytes = paper::write(&document, self.faces).map_err(|why| unlaid(self.model, &why))?;
+        replace(path, &bytes).map_err(|why| Stop::unwritten(path.display().to_string(), &why))?;
+        Ok(document.pages.len())
     }
 
     /// `scree-8_us-men_09.5_EE.pdf`: files of a folder stand in the order of the sizes.
@@ -151,7 +220,7 @@ impl Printer<'_> {
 }
 
 /// Writes beside the place and renames, so that nobody ever finds half a file.
-fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
+pub(super) fn replace(path: &Path, bytes: &[u8]) -> io::Result<()> {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     let mut file = tempfile::Builder::new().prefix(".hobnail-").tempfile_in(folder)?;
     file.write_all(bytes)?;

@@ -115,13 +115,15 @@ fn fingerprint(text: &str) -> Given {
 
 fn coded(code: CodeText) -> Recorded {
     let CodeText { model, revision, system, size, fingerprint, .. } = code;
-    Recorded { computation: None, model, revision, system, size, fingerprint, figures: None }
+    Recorded { computation: None, part: false, model, revision, system, size, fingerprint, figures: None }
 }
 
 fn verified(given: &Given, checked: &Checked) -> Verified {
     let builds = match &given.says {
         Says::Builds(builds) => Ok(builds.iter().cloned().zip(checked.compare(builds)).collect()),
-        Says::Fingerprint(text) => Ok(checked.having(text).iter().map(|(model, size)| found(model, size, checked)).collect()),
+        Says::Fingerprint(text) => {
+            Ok(checked.having(text).iter().map(|(model, size)| found(model, size, checked)).collect())
+        }
         Says::Nothing(why) => Err(why.clone()),
     };
     Verified { given: given.name.clone(), builds }
@@ -131,6 +133,7 @@ fn verified(given: &Given, checked: &Checked) -> Verified {
 fn found(model: &ModelChecked, size: &Figured, checked: &Checked) -> (Recorded, Compared) {
     let recorded = Recorded {
         computation: Some(COMPUTATION),
+        part: false,
         model: model.name.clone(),
         revision: model.revision,
         system: size.checked.size.system.name().to_owned(),

@@ -110,15 +110,26 @@ pub fn verified(out: &mut dyn Write, all: &[Verified], format: Format, look: Loo
 /// # Errors
 /// A figure that JSON can't hold, which no finite number is.
 pub fn attachment(model: &ModelChecked, size: &Figured) -> io::Result<Vec<u8>> {
-    attachment_of(model, &[size])
+    attachment_of(&[(model, vec![size])])
 }
 
-/// The figures of one model in some sizes as JSON, to be attached to sheets of them all.
+/// The figures of models in some sizes as JSON, to be attached to sheets of them all.
 ///
 /// # Errors
 /// A figure that JSON can't hold, which no finite number is.
-pub fn attachment_of(model: &ModelChecked, sizes: &[&Figured]) -> io::Result<Vec<u8>> {
-    json::attached(model, sizes).map_err(io::Error::from)
+pub fn attachment_of(models: &[(&ModelChecked, Vec<&Figured>)]) -> io::Result<Vec<u8>> {
+    json::attached(models, None).map_err(io::Error::from)
+}
+
+/// Some figures of models as JSON, to be attached to a card that shows them; `shown` picks them by model and key.
+///
+/// # Errors
+/// A figure that JSON can't hold, which no finite number is.
+pub fn attachment_of_part(
+    models: &[(&ModelChecked, Vec<&Figured>)],
+    shown: &dyn Fn(&ModelChecked, &str) -> bool,
+) -> io::Result<Vec<u8>> {
+    json::attached(models, Some(shown)).map_err(io::Error::from)
 }
 
 /// What [`attachment`] wrote, read back.

@@ -109,7 +109,8 @@ fn notes(was: &Recorded, now: &Compared) -> Vec<String> {
         let said = |revision: Option<u32>| revision.map_or("none".to_owned(), |revision| revision.to_string());
         notes.push(format!("revision: printed {}, now {}", said(was.revision), said(now.revision)));
     }
-    if let Some(present) = now.fingerprint.as_ref().filter(|present| **present != was.fingerprint) {
+    let other = |present: &&String| !was.part && **present != was.fingerprint;
+    if let Some(present) = now.fingerprint.as_ref().filter(other) {
         notes.push(format!("fingerprint: printed {}, now {present}", was.fingerprint));
     }
     if forged(was, now) {
@@ -125,7 +126,7 @@ fn notes(was: &Recorded, now: &Compared) -> Vec<String> {
 fn forged(was: &Recorded, now: &Compared) -> bool {
     let Standing::Differs(differences) = &now.standing else { return false };
     let same = now.fingerprint.as_ref() == Some(&was.fingerprint);
-    was.figures.is_some() && now.other_computation.is_none() && same != differences.is_empty()
+    was.figures.is_some() && !was.part && now.other_computation.is_none() && same != differences.is_empty()
 }
 
 /// One line of the table.

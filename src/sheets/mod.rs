@@ -5,18 +5,24 @@
 
 mod code;
 mod drawing;
+mod gather;
+mod line_card;
 mod page;
 pub mod paper;
 mod station;
 mod stations;
+mod traveller;
 mod values;
 mod words;
 
 pub use code::CodeText;
+pub use gather::{Gathering, gather, keep};
+pub use line_card::{LineJob, line_card, machines, seams, shows};
 pub use page::Printed;
 pub use paper::{Error, Paper, Typefaces};
 pub use station::Station;
-pub use words::{CAUTIONS, FIXED, Lang, STEP_WORDS, Word};
+pub use traveller::{TravellerJob, traveller};
+pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, Word};
 
 use crate::build::{Build, Datum, Figures};
 use crate::spec::Shop;

@@ -55,7 +55,8 @@ impl Station {
     }
 
     /// Its title on the sheet.
-    pub(super) fn title(self, lang: Lang) -> &'static str {
+    #[must_use]
+    pub fn title(self, lang: Lang) -> &'static str {
         let word: Word = match self {
             Station::Cutting => words::CUTTING,
             Station::Skiving => words::SKIVING,

@@ -16,6 +16,8 @@ struct Versioned {
 #[derive(Deserialize)]
 struct Attached {
     computation: Option<u32>,
+    #[serde(default)]
+    part: bool,
     models: Vec<Model>,
 }
 
@@ -81,7 +83,7 @@ pub(in crate::report) fn read(bytes: &[u8]) -> Result<Vec<Recorded>, String> {
         return Err(format!("its figures have the shape `{version}`, which this program does not read"));
     }
     let attached: Attached = serde_json::from_slice(bytes).map_err(damaged)?;
-    let computation = attached.computation;
+    let (computation, part) = (attached.computation, attached.part);
     let sizes = attached.models.into_iter().flat_map(|model| {
         let Model { name, revision, sizes } = model;
         sizes.into_iter().map(move |size| (name.clone(), revision, size))
@@ -91,7 +93,7 @@ pub(in crate::report) fn read(bytes: &[u8]) -> Result<Vec<Recorded>, String> {
             let Size { system, size, fingerprint, figures } = size;
             let figures: Option<Vec<_>> = figures.0.into_iter().map(recorded).collect();
             let figures = Some(figures.ok_or("the figures that it carries are damaged")?);
-            Ok(Recorded { computation, model, revision, system, size, fingerprint, figures })
+            Ok(Recorded { computation, part, model, revision, system, size, fingerprint, figures })
         })
         .collect()
 }

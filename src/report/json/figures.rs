@@ -20,6 +20,9 @@ struct FiguresDoc<'d> {
     version: &'static str,
     /// The version of the computation: a fingerprint changes with it.
     computation: u32,
+    /// Only some figures of each build are here: those of a card. Absent where all are.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    part: bool,
     /// The models of the files given.
     models: Vec<ModelDoc<'d>>,
 }
@@ -139,24 +142,32 @@ pub(super) fn schema() -> Schema {
 /// Writes the document.
 pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured>]) -> io::Result<()> {
     let models = run.checked.models.iter().zip(figured).map(|(it, sizes)| model(it, sizes, run)).collect();
-    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, models })
+    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, part: false, models })
 }
 
-/// One model in some sizes, compact, for what travels with a printed sheet: it says nothing of where it was written,
-/// so that the same build gives the same bytes wherever its files lie.
-pub(in crate::report) fn attached(model: &ModelChecked, sizes: &[&Figured]) -> serde_json::Result<Vec<u8>> {
-    let sizes = sizes.iter().map(|size| bare(size)).collect();
-    let model = ModelDoc { name: &model.name, title: &model.title, revision: model.revision, path: "", sizes };
-    let document =
-        FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, models: vec![model] };
-    serde_json::to_vec(&document)
+/// Models in some sizes, compact, for what travels with a printed sheet: it says nothing of where it was written,
+/// so that the same build gives the same bytes wherever its files lie. `shown` picks the figures of a card.
+pub(in crate::report) fn attached(
+    models: &[(&ModelChecked, Vec<&Figured>)],
+    shown: Option<&dyn Fn(&ModelChecked, &str) -> bool>,
+) -> serde_json::Result<Vec<u8>> {
+    let models = models.iter().map(|(model, sizes)| ModelDoc {
+        name: &model.name,
+        title: &model.title,
+        revision: model.revision,
+        path: "",
+        sizes: sizes.iter().map(|size| bare(size, &|key| shown.is_none_or(|shown| shown(model, key)))).collect(),
+    });
+    let (version, part) = (super::FIGURES_SCHEMA, shown.is_some());
+    serde_json::to_vec(&FiguresDoc { version, computation: COMPUTATION, part, models: models.collect() })
 }
 
 /// A size with its figures, without their terms.
-fn bare(size: &Figured) -> SizeDoc<'_> {
+fn bare<'d>(size: &'d Figured, shown: &dyn Fn(&str) -> bool) -> SizeDoc<'d> {
     let figures = size
         .figures
         .iter()
+        .filter(|it| shown(&it.key))
         .map(|it| (&*it.key, FigureDoc { label: &it.label, unit: it.unit, value: value(&it.datum), terms: None }));
     SizeDoc {
         system: size.checked.size.system.name(),

@@ -1,9 +1,14 @@
 //! The head of every page, to be read from two metres; the foot that tells one sheet from another.
 
+use super::super::code::{self, CodeText};
 use super::super::paper::{self, Anchor, Op, Page, Point, Style, Text, width_mm, wrap};
 use super::super::station::Station;
 use super::super::words;
 use super::{HAIR, MARGIN, Printed, RULE, Sheets};
+
+/// The side of the code, mm, and the room that it takes with the white beside it.
+const CODE: f64 = 13.2;
+const CODE_ROOM: f64 = CODE + 4.0;
 
 impl Sheets<'_> {
     /// Station and size to be read from two metres, model, revision and last below.
@@ -17,7 +22,8 @@ impl Sheets<'_> {
         } else {
             station.title(self.job.lang).to_owned()
         };
-        let room = self.width() - size_width - 8.0;
+        let right = right - CODE_ROOM;
+        let room = self.width() - CODE_ROOM - size_width - 8.0;
         let points = paper::fit(&title, Style::Bold, 30.0, 14.0, room).unwrap_or(14.0);
         self.text(left, self.y + 11.0, points, Style::Bold, title);
         self.push(Op::Text(Text::new(right, self.y + 14.0, 40.0, Style::Bold, size).anchored(Anchor::Right)));
@@ -39,9 +45,27 @@ impl Sheets<'_> {
             let down = n as f64 * 5.0;
             self.text(left, self.y + 17.5 + down, points, Style::Condensed, part.to_owned());
         }
+        let right = self.size.width() - MARGIN;
+        for op in self.code(Point::new(right - CODE, self.y + 2.0)) {
+            self.push(op);
+        }
         self.y += 24.0;
         self.push(Op::Line { from: Point::new(left, self.y), to: Point::new(right, self.y), pen: RULE });
         self.y += 5.0;
+    }
+
+    /// The square code of the sheet.
+    fn code(&self, at: Point) -> Vec<Op> {
+        let model = self.job.build.model;
+        let text = CodeText {
+            model: model.name.clone(),
+            revision: model.revision.as_ref().ok().map(|revision| revision.it),
+            system: self.job.build.size.system.name().to_owned(),
+            size: self.job.build.size.to_string(),
+            fingerprint: self.job.fingerprint.to_owned(),
+            more: Vec::new(),
+        };
+        code::draw(&text.text(), at, CODE)
     }
 
     /// The pages, with their feet.

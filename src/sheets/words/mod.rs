@@ -4,10 +4,12 @@
 //! `steps`, cautions in `cautions`; the label of a figure is its own key and passes through [`label`]. Names that the shop
 //! types stay as they are.
 
+pub(super) mod cards;
 pub(super) mod cautions;
 mod fixed;
 mod steps;
 
+pub use cards::CARDS;
 pub use cautions::CAUTIONS;
 pub use fixed::FIXED;
 pub(super) use fixed::*;
