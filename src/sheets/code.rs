@@ -13,9 +13,6 @@ const FORM: &str = "HOBNAIL 1";
 /// What parts are parted by.
 const BETWEEN: &str = "; ";
 
-/// White that readers need around the code, in modules.
-const QUIET: f64 = 4.0;
-
 /// What a code says.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CodeText {
@@ -61,11 +58,6 @@ impl CodeText {
         let (system, size) = (system.to_owned(), size.to_owned());
         Some(Self { model, revision, system, size, fingerprint, more: parts.map(str::to_owned).collect() })
     }
-}
-
-/// How much room a code of `side` mm takes with the white around it, in mm.
-pub(super) fn room(text: &str, side: f64) -> f64 {
-    modules(text).map_or(side, |code| side * (1.0 + 2.0 * QUIET / f64::from(code.size())))
 }
 
 /// A code of `side` mm, its top left corner at `at`; nothing stands nearer than four modules. Modules of one figure are

@@ -103,7 +103,8 @@ fn keys(seam: &str) -> Vec<String> {
 
 /// A column: what it is, its values by size, and its width.
 struct Column {
-    head: String,
+    label: String,
+    unit: &'static str,
     values: Vec<String>,
     width: f64,
 }
@@ -156,13 +157,24 @@ fn column(sizes: &[&Figured], key: &str, lang: Lang) -> Option<Column> {
     let first = sizes.iter().find_map(|size| size.figures.get(key))?;
     let of = key.split('.').nth(1).and_then(|part| part.strip_prefix("row-"));
     let label = words::label(&first.label, lang);
-    let unit = if first.unit.is_empty() { String::new() } else { format!(", {}", first.unit) };
-    let head = match of {
-        Some(row) => format!("{} {row}: {label}{unit}", words::of(words::ROW, lang)),
-        None => format!("{}{unit}", label.rsplit(": ").next().unwrap_or(label)),
+    let label = match of {
+        Some(row) => format!("{} {row}: {label}", words::of(words::ROW, lang)),
+        None => label.rsplit(": ").next().unwrap_or(label).to_owned(),
     };
     let value = |figures: &Figures| figures.get(key).map_or("–".to_owned(), bare);
-    Some(Column { head, values: sizes.iter().map(|size| value(&size.figures)).collect(), width: 0.0 })
+    Some(Column {
+        label,
+        unit: first.unit,
+        values: sizes.iter().map(|size| value(&size.figures)).collect(),
+        width: 0.0,
+    })
+}
+
+impl Column {
+    /// What stands above the values.
+    fn head(&self) -> String {
+        if self.unit.is_empty() { self.label.clone() } else { format!("{}, {}", self.label, self.unit) }
+    }
 }
 
 /// The card under way.
@@ -240,13 +252,14 @@ impl Card<'_> {
             let Some(column) = column(&sizes, &key, self.job.lang) else { continue };
             if column.values.iter().all(|value| *value == column.values[0]) {
                 let figure = sizes.iter().find_map(|size| size.figures.get(&key));
-                same.push((column.head, figure.map_or(String::new(), with_unit)));
+                same.push((column.label, figure.map_or(String::new(), with_unit)));
             } else {
                 changing.push(column);
             }
         }
-        self.room(36.0);
-        let title = format!("{} · {seam}", model.name);
+        // Head, what is the same, and a first few rows stay together.
+        self.room(40.0 + up(same.len().div_ceil(4)) * 15.4);
+        let title = format!("{} · {}", model.name, self.called(seam));
         if let Some(page) = self.pages.last_mut() {
             page.headings.push(Heading::sheet(title.clone()));
         }
@@ -258,6 +271,15 @@ impl Card<'_> {
         self.y += 6.0;
     }
 
+    /// What a seam is called; those of the upper by their own names.
+    fn called<'s>(&self, seam: &'s str) -> &'s str {
+        match seam {
+            "sole" => self.say(words::SOLE_STITCHING),
+            "forefoot" => self.say(words::FOREFOOT),
+            seam => seam,
+        }
+    }
+
     /// What all sizes share, large: four to a line.
     fn same(&mut self, same: &[(String, String)], span: &str) {
         if same.is_empty() {
@@ -267,8 +289,7 @@ impl Card<'_> {
         self.y += 5.0;
         let width = self.width() / 4.0;
         for four in same.chunks(4) {
-            let heads: Vec<Vec<String>> =
-                four.iter().map(|(head, _)| lines(head.split(", ").next().unwrap_or(head), width - 3.0)).collect();
+            let heads: Vec<Vec<String>> = four.iter().map(|(head, _)| lines(head, width - 3.0)).collect();
             let most = heads.iter().map(Vec::len).max().unwrap_or(1);
             let height = 7.4 + up(most) * LINE;
             self.room(height);
@@ -311,7 +332,7 @@ impl Card<'_> {
     }
 
     fn table_head(&mut self, columns: &[Column]) {
-        let heads: Vec<Vec<String>> = columns.iter().map(|column| lines(&column.head, column.width - 2.0)).collect();
+        let heads: Vec<Vec<String>> = columns.iter().map(|column| lines(&column.head(), column.width - 2.0)).collect();
         let most = heads.iter().map(Vec::len).max().unwrap_or(1);
         let base = self.y + up(most) * LINE;
         self.text(MARGIN, base - 0.8, SMALL, Style::Condensed, self.say(cards::IN_SIZES));
@@ -388,10 +409,14 @@ fn groups(columns: &[Column], count: usize) -> Vec<(usize, usize)> {
     groups
 }
 
-/// `9 D` or `9 C to 9 EE`
+/// `9 D`, `9 C, 9 D`, or `9 C to 9 EE`
 fn named(sizes: &[&Figured], from: usize, to: usize, until: &str) -> String {
     let size = |n: usize| sizes[n].checked.size.to_string();
-    if from == to { size(from) } else { format!("{} {until} {}", size(from), size(to)) }
+    match to - from {
+        0 => size(from),
+        1 => format!("{}, {}", size(from), size(to)),
+        _ => format!("{} {until} {}", size(from), size(to)),
+    }
 }
 
 /// The first and the last of the sizes.

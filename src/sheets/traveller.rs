@@ -15,12 +15,17 @@ const MARGIN: f64 = 12.0;
 /// Free above and below the cut, mm.
 const CUT: f64 = 7.0;
 const CODE: f64 = 15.0;
-const HEAD: f64 = 25.0;
+const HEAD: f64 = 23.5;
 const FOOT: f64 = 5.0;
-/// Columns from the left edge of the card, in parts of its width: box, bench, rests, not before, done, signed.
-const COLUMNS: [f64; 6] = [0.0, 0.045, 0.235, 0.50, 0.66, 0.83];
+/// Columns from the left edge of the card, in parts of its width: box, bench, rests, not before, done, signed; with a
+/// batch, how many pairs are passed on stands before the signature.
+const OF_PAIR: &[f64] = &[0.0, 0.045, 0.235, 0.50, 0.66, 0.83, 1.0];
+const OF_BATCH: &[f64] = &[0.0, 0.045, 0.235, 0.45, 0.59, 0.74, 0.85, 1.0];
 const SMALL: f64 = 9.0;
-const LINE: f64 = 3.9;
+const LINE: f64 = 3.8;
+/// The least height of a row that can be written in, and the most that is of use, mm.
+const LEAST: f64 = 6.2;
+const MOST: f64 = 9.5;
 
 /// The cards of one model.
 #[derive(Debug)]
@@ -184,7 +189,7 @@ impl Cards<'_> {
             let top = self.half(&label, heading.take());
             self.head(top, size, goes);
             let height = self.row_height(rest, room);
-            let mut y = self.table_head(top + HEAD, goes);
+            let mut y = self.table_head(top + HEAD);
             let mut taken = 0;
             for stay in rest {
                 let needs = height.max(self.stay_height(stay));
@@ -203,12 +208,12 @@ impl Cards<'_> {
         }
     }
 
-    /// Rows share the card evenly, as far as there is room to write in each.
+    /// Rows share the card evenly, as far as there is room to write in each; those with more to say take what they need.
     fn row_height(&self, stays: &[Stay], room: f64) -> f64 {
-        let extra: f64 = stays.iter().map(|stay| (self.stay_height(stay) - 7.0).max(0.0)).sum();
+        let tall: Vec<f64> = stays.iter().map(|stay| self.stay_height(stay)).filter(|height| *height > LEAST).collect();
         #[expect(clippy::cast_precision_loss, reason = "a dozen benches")]
-        let even = (room - extra) / stays.len().max(1) as f64;
-        even.clamp(7.0, 9.5)
+        let others = (stays.len() - tall.len()).max(1) as f64;
+        ((room - tall.iter().sum::<f64>()) / others).clamp(LEAST, MOST)
     }
 
     fn lines<'s>(&self, stay: &'s Stay) -> Vec<&'s str> {
@@ -218,11 +223,16 @@ impl Cards<'_> {
 
     #[expect(clippy::cast_precision_loss, reason = "a few lines")]
     fn stay_height(&self, stay: &Stay) -> f64 {
-        self.lines(stay).len() as f64 * LINE + 1.6
+        self.lines(stay).len() as f64 * LINE + 1.4
     }
 
     fn column(&self, n: usize) -> f64 {
-        MARGIN + COLUMNS.get(n).copied().unwrap_or(1.0) * self.width()
+        let columns = if self.job.batch.is_some() { OF_BATCH } else { OF_PAIR };
+        MARGIN + columns.get(n).copied().unwrap_or(1.0) * self.width()
+    }
+
+    fn columns(&self) -> usize {
+        if self.job.batch.is_some() { OF_BATCH.len() - 1 } else { OF_PAIR.len() - 1 }
     }
 
     /// Model and size to be read from two metres; what the card goes with; the serial.
@@ -296,23 +306,18 @@ impl Cards<'_> {
             Goes::WithBatch => cards::SERIALS,
         };
         let word = self.say(word);
-        let (y, x) = (top + 22.5, MARGIN + width_mm(word, Style::Condensed, SMALL) + 2.0);
+        let (y, x) = (top + 21.5, MARGIN + width_mm(word, Style::Condensed, SMALL) + 2.0);
         self.text(MARGIN, y, SMALL, Style::Condensed, word);
         let to = Point::new(MARGIN + self.width() * 0.62, y + 0.6);
         self.push(Op::Line { from: Point::new(x, y + 0.6), to, pen: Pen::black(0.25) });
     }
 
-    fn table_head(&mut self, y: f64, goes: Goes) -> f64 {
-        let last = match goes {
-            Goes::WithPair(_) => cards::SIGNED,
-            Goes::WithBatch => cards::PASSED_ON,
-        };
-        let heads = [cards::BENCH, cards::RESTS, cards::NOT_BEFORE, cards::DAY_AND_HOUR, last];
-        for (n, word) in (1..).zip(heads) {
+    fn table_head(&mut self, y: f64) -> f64 {
+        let passed = self.job.batch.is_some().then_some(cards::PASSED_ON);
+        let heads = [cards::BENCH, cards::RESTS, cards::NOT_BEFORE, cards::DAY_AND_HOUR];
+        for (n, word) in (1..).zip(heads.into_iter().chain(passed).chain([cards::SIGNED])) {
             let (x, word) = (self.column(n), self.say(word));
-            let room = self.column(n + 1) - x - 1.0;
-            let points = paper::fit(word, Style::Condensed, SMALL, 7.0, room).unwrap_or(7.0);
-            self.text(x + 1.0, y + 3.6, points, Style::Condensed, word);
+            self.text(x + 1.0, y + 3.6, SMALL, Style::Condensed, word);
         }
         let (from, to) = (Point::new(MARGIN, y + 5.0), Point::new(MARGIN + self.width(), y + 5.0));
         self.push(Op::Line { from, to, pen: Pen::black(0.5) });
@@ -336,12 +341,12 @@ impl Cards<'_> {
             self.text(self.column(2) + 1.0, start + f64::from(n) * LINE, SMALL, Style::Condensed, line);
         }
         if stay.rests.is_empty() {
-            let at = Point::new(self.column(3), y);
+            let at = Point::new(self.column(3), y + 0.2);
             let paint = Paint::fill(Ink(12));
             let width = self.column(4) - self.column(3);
-            self.push(Op::Rect { at, width, height, paint });
+            self.push(Op::Rect { at, width, height: height - 0.4, paint });
         }
-        for n in 3..6 {
+        for n in 3..self.columns() {
             let x = self.column(n);
             self.push(Op::Line { from: Point::new(x, y), to: Point::new(x, y + height), pen: Pen::black(0.15) });
         }

@@ -21,8 +21,8 @@ struct FiguresDoc<'d> {
     /// The version of the computation: a fingerprint changes with it.
     computation: u32,
     /// Only some figures of each build are here: those of a card. Absent where all are.
-    #[serde(skip_serializing_if = "std::ops::Not::not")]
-    part: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    part: Option<bool>,
     /// The models of the files given.
     models: Vec<ModelDoc<'d>>,
 }
@@ -142,7 +142,7 @@ pub(super) fn schema() -> Schema {
 /// Writes the document.
 pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured>]) -> io::Result<()> {
     let models = run.checked.models.iter().zip(figured).map(|(it, sizes)| model(it, sizes, run)).collect();
-    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, part: false, models })
+    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, part: None, models })
 }
 
 /// Models in some sizes, compact, for what travels with a printed sheet: it says nothing of where it was written,
@@ -158,7 +158,7 @@ pub(in crate::report) fn attached(
         path: "",
         sizes: sizes.iter().map(|size| bare(size, &|key| shown.is_none_or(|shown| shown(model, key)))).collect(),
     });
-    let (version, part) = (super::FIGURES_SCHEMA, shown.is_some());
+    let (version, part) = (super::FIGURES_SCHEMA, shown.map(|_| true));
     serde_json::to_vec(&FiguresDoc { version, computation: COMPUTATION, part, models: models.collect() })
 }
 

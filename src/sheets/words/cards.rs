@@ -11,9 +11,9 @@ words! { CARDS
     SERIALS "serials, from and to" "n.º de serie, de y a";
     BENCH "bench" "puesto";
     RESTS "rests after it" "reposa después";
-    NOT_BEFORE "next not before" "siguiente no antes de";
+    NOT_BEFORE "next not before" "no seguir antes";
     DAY_AND_HOUR "done: day, hour" "hecho: día, hora";
-    PASSED_ON "pairs passed on" "pares que pasan";
+    PASSED_ON "pairs on" "pares";
     SIGNED "signed" "firma";
     LINE_CARD "Line card" "Ficha de máquina";
     ALL_SIZES "in all sizes" "en todas las tallas";
