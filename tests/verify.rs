@@ -157,7 +157,12 @@ fn a_revision_that_was_raised_is_another_sheet() {
     let case = printed().edit(CAIRN, "  revision 2\n", "  revision 3\n");
     let ran = case.run(&["verify", SHEET, CAIRN]);
     assert_eq!(ran.code, Some(1), "{ran}");
-    assert!(ran.out.contains("differs, in no figure\n  revision: printed 2, now 3\n"), "{ran}");
+    assert!(ran.out.contains("model.revision  revision  2        3\n"), "{ran}");
+    case.run(&["line-card", CAIRN, "--size", "9 D", "--out", "out", "--machine", "sole-stitcher"]);
+    let case = case.edit(CAIRN, "  revision 3\n", "  revision 4\n");
+    let ran = case.run(&["verify", "out/line-card_sole-stitcher.pdf", CAIRN]);
+    assert_eq!(ran.code, Some(1), "{ran}");
+    assert!(ran.out.contains("differs, in no figure\n  revision: printed 3, now 4\n"), "{ran}");
 }
 
 #[test]

@@ -104,8 +104,9 @@ fn notes(was: &Recorded, now: &Compared) -> Vec<String> {
         let present = COMPUTATION;
         notes.push(format!("printed by computation {other}, this program has {present}: print it again in any case"));
     }
-    let known = !matches!(now.standing, Standing::NoModel);
-    if known && was.revision != now.revision {
+    // Where every figure is known, the revision is one of them.
+    let alone = was.part || was.figures.is_none();
+    if alone && now.standing != Standing::NoModel && was.revision != now.revision {
         let said = |revision: Option<u32>| revision.map_or("none".to_owned(), |revision| revision.to_string());
         notes.push(format!("revision: printed {}, now {}", said(was.revision), said(now.revision)));
     }
