@@ -10,8 +10,10 @@
 
 mod fingerprint;
 mod group;
+mod notices;
 
 pub use fingerprint::fingerprint;
+pub use notices::Notice;
 
 use crate::build::{Figures, Plan, figures};
 use crate::finding::{Finding, Severity};

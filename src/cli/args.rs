@@ -107,6 +107,14 @@ pub(super) struct SheetsArgs {
     /// The language of the sheets
     #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
     pub lang: LangName,
+
+    /// How many pairs this batch has: said at the foot of every page
+    #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u64).range(1..))]
+    pub pairs: Option<u64>,
+
+    /// Print what is refused too: every page then says that it is not released, and why
+    #[arg(long)]
+    pub force: bool,
 }
 
 /// Reads the name of a station.
