@@ -40,7 +40,11 @@ fn main() {
     runs.sort();
     let (took, bytes) = runs[RUNS / 2];
     let per_second = |took: Duration| pages as f64 / took.as_secs_f64();
-    println!("laid out  {:7.1} ms  {pages} pages, {:.0} pages a second", laying.as_secs_f64() * 1e3, per_second(laying));
+    println!(
+        "laid out  {:7.1} ms  {pages} pages, {:.0} pages a second",
+        laying.as_secs_f64() * 1e3,
+        per_second(laying)
+    );
     println!(
         "written   {:7.1} ms  {:.0} pages a second, {:.1} kB a page",
         took.as_secs_f64() * 1e3,
@@ -82,7 +86,7 @@ fn documents() -> (Vec<Document>, Typefaces, Duration) {
             attachment: Vec::new(),
             paper: Paper::A4,
             lang: Lang::En,
-            units: Units::Metric,
+            units: Units::of(shop),
             pairs: None,
             notices: &[],
             stations: &[],
@@ -99,7 +103,8 @@ fn documents() -> (Vec<Document>, Typefaces, Duration) {
 
 fn dump(folder: &FilePath, laid: &[Document], faces: &Typefaces, took: Duration) {
     fs::create_dir_all(folder).expect("folders can be made");
-    let documents: Vec<Value> = laid.iter().map(|document| json!(document.pages.iter().map(page).collect::<Vec<_>>())).collect();
+    let documents: Vec<Value> =
+        laid.iter().map(|document| json!(document.pages.iter().map(page).collect::<Vec<_>>())).collect();
     let whole = json!({ "seconds": took.as_secs_f64(), "documents": documents });
     fs::write(folder.join("pages.json"), whole.to_string()).expect("files can be written");
     for (_, name, file) in FACES {
@@ -163,7 +168,8 @@ fn draw(ops: &[Op], height: f64, all: &mut Vec<Value>) {
             Op::Hatched { rings: it, hatch, outline } => {
                 all.push(shape(rings(it), &Paint::fill(hobnail::sheets::paper::Ink::WHITE)));
                 for strokes in hatch.strokes() {
-                    let lines = segments(it, strokes).iter().flat_map(|(from, to)| ring(&[*from, *to], false)).collect();
+                    let lines =
+                        segments(it, strokes).iter().flat_map(|(from, to)| ring(&[*from, *to], false)).collect();
                     all.push(shape(lines, &Paint::stroke(strokes.pen)));
                 }
                 all.extend(outline.map(|pen| shape(rings(it), &Paint::stroke(pen))));

@@ -11,9 +11,11 @@
 mod compare;
 mod fingerprint;
 mod group;
+mod notices;
 
 pub use compare::{Compared, Difference, Recorded, RecordedFigure, Standing};
 pub use fingerprint::fingerprint;
+pub use notices::Notice;
 
 use crate::build::{Figures, Plan, figures};
 use crate::finding::{Finding, Severity};

@@ -122,6 +122,14 @@ pub(super) struct SheetsArgs {
     /// Only these pages of each file: `7`, `1-3,7` or `5-`
     #[arg(long, value_name = "PAGES", value_parser = Pages::parse)]
     pub pages: Option<Pages>,
+
+    /// How many pairs this batch has: said at the foot of every page
+    #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u64).range(1..))]
+    pub pairs: Option<u64>,
+
+    /// Print what is refused too: every page then says that it is not released, and why
+    #[arg(long)]
+    pub force: bool,
 }
 
 /// What makes a file of sheets.

@@ -9,7 +9,7 @@ use super::sheets::{make_folder, paper_of, plural, prints, replace};
 use super::{Stop, Verdict};
 use crate::check::{Figured, ModelChecked};
 use crate::report;
-use crate::sheets::{LineJob, TravellerJob, Typefaces, line_card, machines, paper, seams, shows, traveller};
+use crate::sheets::{LineJob, TravellerJob, Typefaces, Units, line_card, machines, paper, seams, shows, traveller};
 use crate::spec::Shop;
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
@@ -30,6 +30,7 @@ pub(super) fn travellers(args: &TravellerArgs, output: &Output) -> Result<Verdic
             attachment: attached(model, report::attachment_of(&[(model, sizes.iter().collect())]))?,
             paper: paper_of(args.on.paper, shop),
             lang: args.on.lang.lang(),
+            units: Units::of(shop),
         });
         let batch = args.batch.as_ref().map(|batch| format!("_{}", of_file(batch))).unwrap_or_default();
         written.take(document, &args.on, &format!("{}_traveller{batch}.pdf", model.name))?;
@@ -57,6 +58,7 @@ pub(super) fn line_cards(args: &LineCardArgs, output: &Output) -> Result<Verdict
             attachment: attached(models[0].0, part(&models, &machine))?,
             paper: paper_of(args.on.paper, shop),
             lang: args.on.lang.lang(),
+            units: Units::of(shop),
         });
         written.take(document, &args.on, &format!("line-card_{}.pdf", of_file(&machine)))?;
     }

@@ -1,6 +1,7 @@
 //! `hobnail sheets`: the sheets of every build that can be made, into a folder.
 //!
-//! A model that a rule refuses in a size that was asked for prints none of its sizes; other models still print. A file
+//! A model that a rule refuses in a size that was asked for prints none of its sizes, unless it is forced: then every page
+//! of a refused size says that it is not released, and why. Other models still print. A file
 //! comes into being whole or not at all: it is written beside its place under a temporary name, then renamed.
 
 use super::args::{By, Paper, SheetsArgs};
@@ -10,24 +11,31 @@ use super::pages::Pages;
 use super::progress::Progress;
 use super::{Stop, Verdict};
 use crate::build::Plan;
-use crate::check::{Figured, ModelChecked};
+use crate::check::{Checked, Figured, ModelChecked, Notice};
+use crate::finding::{FaultName, Finding};
 use crate::measure::Size;
 use crate::report;
 use crate::sheets::paper::Document;
-use crate::sheets::{Gathering, Job, Lang, Station, Typefaces, Units, gather, keep, lay, paper, typefaces};
+use crate::sheets::{
+    Gathering, Job, Lang, Station, Typefaces, Units, gather, keep, lacking, lay, paper, typefaces, unknown, unprintable,
+};
 use crate::spec::Shop;
 use rayon::prelude::*;
+use std::collections::BTreeSet;
 use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
-    let outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
+    let mut outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
+    let faults = unprinted(&outcome, args);
+    let unprintable = !faults.is_empty();
+    outcome.checked.findings.splice(0..0, faults);
     let run = outcome.report();
     show_aside(&run, &args.judged.how, output)?;
     let verdict = verdict(&run, &args.judged.how);
-    let printable: Vec<&ModelChecked> = outcome.checked.models.iter().filter(|model| prints(model)).collect();
-    if printable.is_empty() {
+    let printable: Vec<&ModelChecked> = printable(&outcome, args).collect();
+    if unprintable || printable.is_empty() {
         return Ok(verdict);
     }
     make_folder(&args.out)?;
@@ -48,6 +56,28 @@ pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
         writeln!(out, "{files}, {sheets} in {}", args.out.display())
     })?;
     Ok(verdict)
+}
+
+/// The models that print: with `--force`, those that are refused too.
+fn printable<'o>(outcome: &'o Outcome, args: &SheetsArgs) -> impl Iterator<Item = &'o ModelChecked> {
+    let force = args.force;
+    outcome.checked.models.iter().filter(move |model| prints(model) || (force && !model.sizes.is_empty()))
+}
+
+/// A fault for every character that the sheets would show and their typefaces lack.
+fn unprinted(outcome: &Outcome, args: &SheetsArgs) -> Vec<Finding> {
+    let sources = &outcome.loaded.sources;
+    // Nearly every text has none, and its figures need not be worked out here.
+    if sources.iter().all(|(_, source)| unknown(&source.text).is_empty()) {
+        return Vec::new();
+    }
+    let mut lack = BTreeSet::new();
+    for model in printable(outcome, args) {
+        let Some(shop) = &outcome.checked.worlds[model.place.0].shop else { continue };
+        let sizes = outcome.checked.figured(model);
+        lack.extend(lacking(&shop.name, sizes.iter().take(1).map(|size| &size.figures)));
+    }
+    unprintable(sources, &lack)
 }
 
 /// Whether a model prints: nothing of it is refused, and no fault took what its sheets need.
@@ -77,6 +107,8 @@ fn print(
     let faces = typefaces(&shop.name, sizes.iter().map(|size| &size.figures)).map_err(|why| unlaid(model, &why))?;
     let plan = Plan::new(spec, shop);
     let printer = Printer {
+        checked: &outcome.checked,
+        pairs: args.pairs,
         plan: &plan,
         shop,
         model,
@@ -120,6 +152,8 @@ fn unlaid(model: &ModelChecked, why: &paper::Error) -> Stop {
 }
 
 struct Printer<'p> {
+    checked: &'p Checked,
+    pairs: Option<u64>,
     plan: &'p Plan<'p>,
     shop: &'p Shop,
     model: &'p ModelChecked,
@@ -180,6 +214,7 @@ impl Printer<'_> {
 
     fn lay(&self, size: &Figured, stations: &[Station], attachment: Vec<u8>) -> Option<Document> {
         let build = self.plan.build(size.checked.size);
+        let notices = self.notices(size.checked.size);
         let job = Job {
             build: &build,
             shop: self.shop,
@@ -188,9 +223,9 @@ impl Printer<'_> {
             attachment,
             paper: self.paper,
             lang: self.lang,
-            units: Units::Metric,
-            pairs: None,
-            notices: &[],
+            units: Units::of(self.shop),
+            pairs: self.pairs,
+            notices: &notices,
             stations,
         };
         lay(&job).map(|laid| laid.document)
@@ -207,6 +242,15 @@ impl Printer<'_> {
         let bytes = paper::write(&document, self.faces).map_err(|why| unlaid(self.model, &why))?;
         replace(path, &bytes).map_err(|why| Stop::unwritten(path.display().to_string(), &why))?;
         Ok(document.pages.len())
+    }
+
+    /// What a bench must know of a size; what could not be judged is not released.
+    fn notices(&self, size: Size) -> Vec<Notice> {
+        let mut notices = self.checked.notices(self.model, size);
+        if self.model.faulty {
+            notices.push(Notice { rule: FaultName::NOT_JUDGED.0, refused: true, numbers: None });
+        }
+        notices
     }
 
     /// `scree-8_us-men_09.5_EE.pdf`: files of a folder stand in the order of the sizes.

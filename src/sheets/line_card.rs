@@ -2,10 +2,11 @@
 //!
 //! What is the same in all sizes stands once above the table; within it a value stands where it changes.
 
+use super::Units;
 use super::paper::{
     self, Anchor, Attachment, Document, Heading, Ink, Op, Page, PageSize, Paper, Pen, Point, Style, Text, wrap,
 };
-use super::values::{bare, with_unit};
+use super::values::{Said, Voice};
 use super::words::{self, Lang, Word, cards};
 use crate::build::{Datum, Figure, Figures};
 use crate::check::{Figured, ModelChecked};
@@ -58,6 +59,8 @@ pub struct LineJob<'a> {
     pub paper: Paper,
     /// The language.
     pub lang: Lang,
+    /// The shop's units.
+    pub units: Units,
 }
 
 /// The machines that sew anything of these models, each once, by name.
@@ -104,8 +107,7 @@ fn keys(seam: &str) -> Vec<String> {
 /// A column: what it is, its values by size, and its width.
 struct Column {
     label: String,
-    unit: &'static str,
-    values: Vec<String>,
+    values: Vec<Option<Said>>,
     width: f64,
 }
 
@@ -153,28 +155,26 @@ fn in_order(sizes: &[&Figured], machine: &str) -> Vec<String> {
 }
 
 /// What a column says above its values, and the values; nothing if no size has the figure.
-fn column(sizes: &[&Figured], key: &str, lang: Lang) -> Option<Column> {
+fn column(sizes: &[&Figured], key: &str, voice: Voice) -> Option<Column> {
     let first = sizes.iter().find_map(|size| size.figures.get(key))?;
     let of = key.split('.').nth(1).and_then(|part| part.strip_prefix("row-"));
-    let label = words::label(&first.label, lang);
+    let label = words::label(&first.label, voice.lang);
     let label = match of {
-        Some(row) => format!("{} {row}: {label}", words::of(words::ROW, lang)),
-        None => label.rsplit(": ").next().unwrap_or(label).to_owned(),
+        Some(row) => format!("{} {row}: {label}", words::of(words::ROW, voice.lang)),
+        None => label.rsplit(": ").next().unwrap_or(&label).to_owned(),
     };
-    let value = |figures: &Figures| figures.get(key).map_or("–".to_owned(), bare);
-    Some(Column {
-        label,
-        unit: first.unit,
-        values: sizes.iter().map(|size| value(&size.figures)).collect(),
-        width: 0.0,
-    })
+    let value = |figures: &Figures| figures.get(key).map(|figure| voice.said(figure));
+    Some(Column { label, values: sizes.iter().map(|size| value(&size.figures)).collect(), width: 0.0 })
 }
 
-impl Column {
-    /// What stands above the values.
-    fn head(&self) -> String {
-        if self.unit.is_empty() { self.label.clone() } else { format!("{}, {}", self.label, self.unit) }
+/// A value as large as fits, up to `wanted` points: in both units if the shop asks for both and there is room.
+fn fitted(value: Option<&Said>, style: Style, wanted: f64, room: f64) -> (f64, String) {
+    let Some(said) = value else { return (SMALL, "–".to_owned()) };
+    let whole = said.whole();
+    if let Some(points) = paper::fit(&whole, style, wanted, SMALL, room) {
+        return (points, whole);
     }
+    (paper::fit(&said.first, style, wanted, SMALL, room).unwrap_or(SMALL), said.first.clone())
 }
 
 /// The card under way.
@@ -246,13 +246,13 @@ impl Card<'_> {
             .copied()
             .filter(|size| size.figures.iter().filter_map(machine_of).any(|it| it == (seam, self.job.machine)))
             .collect();
-        let mut same: Vec<(String, String)> = Vec::new();
+        let voice = Voice { lang: self.job.lang, units: self.job.units };
+        let mut same: Vec<(String, Option<Said>)> = Vec::new();
         let mut changing: Vec<Column> = Vec::new();
         for key in keys(seam) {
-            let Some(column) = column(&sizes, &key, self.job.lang) else { continue };
+            let Some(column) = column(&sizes, &key, voice) else { continue };
             if column.values.iter().all(|value| *value == column.values[0]) {
-                let figure = sizes.iter().find_map(|size| size.figures.get(&key));
-                same.push((column.label, figure.map_or(String::new(), with_unit)));
+                same.push((column.label, column.values.into_iter().flatten().next()));
             } else {
                 changing.push(column);
             }
@@ -281,7 +281,7 @@ impl Card<'_> {
     }
 
     /// What all sizes share, large: four to a line.
-    fn same(&mut self, same: &[(String, String)], span: &str) {
+    fn same(&mut self, same: &[(String, Option<Said>)], span: &str) {
         if same.is_empty() {
             return;
         }
@@ -294,8 +294,8 @@ impl Card<'_> {
             let height = 7.4 + up(most) * LINE;
             self.room(height);
             for ((x, (_, value)), head) in (0_u32..).map(|n| MARGIN + f64::from(n) * width).zip(four).zip(heads) {
-                let points = paper::fit(value, Style::CondensedBold, 16.0, SMALL, width - 3.0).unwrap_or(SMALL);
-                self.text(x, self.y + 5.6, points, Style::CondensedBold, value.clone());
+                let (points, value) = fitted(value.as_ref(), Style::CondensedBold, 16.0, width - 3.0);
+                self.text(x, self.y + 5.6, points, Style::CondensedBold, value);
                 for (n, line) in (0_u32..).zip(head) {
                     self.text(x, self.y + 10.0 + f64::from(n) * LINE, SMALL, Style::Condensed, line);
                 }
@@ -332,7 +332,7 @@ impl Card<'_> {
     }
 
     fn table_head(&mut self, columns: &[Column]) {
-        let heads: Vec<Vec<String>> = columns.iter().map(|column| lines(&column.head(), column.width - 2.0)).collect();
+        let heads: Vec<Vec<String>> = columns.iter().map(|column| lines(&column.label, column.width - 2.0)).collect();
         let most = heads.iter().map(Vec::len).max().unwrap_or(1);
         let base = self.y + up(most) * LINE;
         self.text(MARGIN, base - 0.8, SMALL, Style::Condensed, self.say(cards::IN_SIZES));
@@ -363,8 +363,8 @@ impl Card<'_> {
                 if before.is_some() {
                     self.rule(x, x + column.width - 1.0, pen);
                 }
-                let points = paper::fit(value, Style::Condensed, 10.0, SMALL, column.width - 2.0).unwrap_or(SMALL);
-                self.text(x, y, points, Style::Condensed, value.clone());
+                let (points, value) = fitted(value.as_ref(), Style::Condensed, 10.0, column.width - 2.0);
+                self.text(x, y, points, Style::Condensed, value);
             }
             x += column.width;
         }

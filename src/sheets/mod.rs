@@ -12,6 +12,7 @@ pub mod paper;
 mod station;
 mod stations;
 mod traveller;
+mod unprintable;
 mod values;
 mod words;
 
@@ -22,12 +23,16 @@ pub use page::Printed;
 pub use paper::{Error, Paper, Typefaces};
 pub use station::Station;
 pub use traveller::{TravellerJob, traveller};
-pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, Word};
+pub use unprintable::{unknown, unprintable};
+pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, Word, has_label, has_rule, has_value};
 
 use crate::build::{Build, Datum, Figures};
+use crate::check::Notice;
 use crate::spec::Shop;
 use page::Sheets;
 use paper::{Attachment, Document, Heading};
+use std::collections::BTreeSet;
+use values::Voice;
 
 /// One size-width to be printed.
 #[derive(Debug)]
@@ -56,29 +61,37 @@ pub struct Job<'a> {
     pub stations: &'a [Station],
 }
 
-/// The units that lengths are said in on the sheets; each figure keeps its own in the JSON.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Units {
-    /// Millimetres.
-    #[default]
-    Metric,
-    /// Inches, irons, ounces.
-    Trade,
-    /// Millimetres, and the trade's unit behind them.
-    Both,
+impl Job<'_> {
+    fn voice(&self) -> Voice {
+        Voice { lang: self.lang, units: self.units }
+    }
 }
 
-/// What was found of a size that a bench must know: why it is not released, what to measure or sort first.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Notice {
-    /// The rule that found it.
-    pub rule: &'static str,
-    /// It cannot be built; else it is tight.
-    pub refused: bool,
-    /// What it is, in numbers: sum, limit, unit; none for yes or no.
-    pub numbers: Option<(f64, f64, &'static str)>,
-    /// Further facts of a tight one.
-    pub facts: Vec<String>,
+/// The units that a shop's sheets print, the first one first; each figure keeps its own in the JSON. What has no unit of
+/// the trade's stands in metric ones.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[expect(missing_docs, reason = "they say themselves")]
+pub enum Units {
+    #[default]
+    Metric,
+    Trade,
+    MetricTrade,
+    TradeMetric,
+}
+
+impl Units {
+    /// What the shop prints; both, if a fault took it.
+    #[must_use]
+    pub fn of(shop: &Shop) -> Units {
+        let Ok(print) = &shop.print else { return Units::TradeMetric };
+        match print.it.as_slice() {
+            ["metric", "trade", ..] => Units::MetricTrade,
+            ["metric", ..] => Units::Metric,
+            ["trade", "metric", ..] => Units::TradeMetric,
+            ["trade", ..] => Units::Trade,
+            _ => Units::TradeMetric,
+        }
+    }
 }
 
 /// Pages, and every figure that stands on them as it was printed.
@@ -121,21 +134,32 @@ pub fn lay(job: &Job<'_>) -> Option<Laid> {
     Some(Laid { document, printed })
 }
 
+/// Every character that the sheets of a shop can show: their own words, and what the shop types.
+fn characters<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> BTreeSet<char> {
+    let mut characters: BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→↔↕□".chars()).collect();
+    characters.extend(words::characters());
+    characters.extend(shop.chars());
+    for figure in figures.flat_map(Figures::iter) {
+        match &figure.datum {
+            Datum::Text(text) => characters.extend(text.chars()),
+            Datum::Texts(texts) => characters.extend(texts.iter().flat_map(|text| text.chars())),
+            _ => {}
+        }
+        characters.extend(figure.label.chars());
+    }
+    characters
+}
+
 /// The typefaces of a run: every character that its sheets can show.
 ///
 /// # Errors
-/// A typeface that cannot be cut.
+/// A typeface that cannot be cut, or that lacks a character.
 pub fn typefaces<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> Result<Typefaces, Error> {
-    let mut characters: std::collections::BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→□".chars()).collect();
-    characters.extend(shop.chars());
-    for figures in figures {
-        for figure in figures.iter() {
-            match &figure.datum {
-                Datum::Text(text) => characters.extend(text.chars()),
-                Datum::Texts(texts) => characters.extend(texts.iter().flat_map(|text| text.chars())),
-                _ => {}
-            }
-        }
-    }
-    Typefaces::for_text(characters)
+    Typefaces::for_text(characters(shop, figures))
+}
+
+/// The characters of the sheets of a shop that a typeface of theirs lacks.
+#[must_use]
+pub fn lacking<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> BTreeSet<char> {
+    unknown(&characters(shop, figures).into_iter().collect::<String>())
 }

@@ -1,12 +1,13 @@
 //! The traveller: a card that goes with each pair, or with a batch, from bench to bench. Half a page, cut across.
 
+use super::Units;
 use super::code::{self, CodeText};
 use super::paper::{
     self, Anchor, Attachment, Document, Heading, Ink, Op, Page, PageSize, Paint, Paper, Pen, Point, Style, Text,
     width_mm, wrap,
 };
 use super::station::Station;
-use super::values::times;
+use super::values::Voice;
 use super::words::{self, Lang, Word, cards};
 use crate::build::{Datum, Figures};
 use crate::check::{Figured, ModelChecked};
@@ -46,6 +47,8 @@ pub struct TravellerJob<'a> {
     pub paper: Paper,
     /// The language.
     pub lang: Lang,
+    /// The shop's units.
+    pub units: Units,
 }
 
 /// A stay at a bench: what its steps rest afterwards, each as a line.
@@ -66,7 +69,7 @@ enum Goes {
 pub fn traveller(job: &TravellerJob<'_>) -> Option<Document> {
     let mut cards = Cards { job, size: PageSize::portrait(job.paper), pages: Vec::new(), upper: false };
     for size in job.sizes {
-        let stays = stays(&size.figures, job.lang);
+        let stays = stays(&size.figures, Voice { lang: job.lang, units: job.units });
         let goes = match job.batch {
             Some(_) => vec![Goes::WithBatch],
             None => (1..=job.pairs).map(Goes::WithPair).collect(),
@@ -102,25 +105,27 @@ fn document(job: &TravellerJob<'_>, title: String, pages: Vec<Page>) -> Document
 }
 
 /// The route as stays at benches: a boot that comes back to a bench stays there twice.
-fn stays(figures: &Figures, lang: Lang) -> Vec<Stay> {
+fn stays(figures: &Figures, voice: Voice) -> Vec<Stay> {
     let mut stays: Vec<Stay> = Vec::new();
     for (step, bench) in texts(figures, "route.steps").iter().zip(texts(figures, "route.stations")) {
         if stays.last().is_none_or(|stay| stay.bench != *bench) {
             stays.push(Stay { bench: bench.clone(), rests: Vec::new() });
         }
         if let Some(stay) = stays.last_mut() {
-            stay.rests.extend(rests(figures, step, lang));
+            stay.rests.extend(rests(figures, step, voice));
         }
     }
     stays
 }
 
 /// How long the boot rests with a step before it goes on; how soon glued faces are joined is for the bench alone.
-fn rests(figures: &Figures, step: &str, lang: Lang) -> Vec<String> {
+fn rests(figures: &Figures, step: &str, voice: Voice) -> Vec<String> {
     let prefix = format!("route.dwell.{step}.");
     let of_step = figures.iter().filter_map(|figure| figure.key.strip_prefix(&prefix).map(|kind| (kind, figure)));
     let waits = of_step.filter(|(kind, _)| !matches!(*kind, "open" | "press"));
-    waits.map(|(_, figure)| format!("{} {}", words::label(&figure.label, lang), times(figure))).collect()
+    waits
+        .map(|(_, figure)| format!("{} {}", words::label(&figure.label, voice.lang), voice.said(figure).first))
+        .collect()
 }
 
 fn texts<'f>(figures: &'f Figures, key: &str) -> &'f [String] {

@@ -1,57 +1,41 @@
-//! The head of every page, to be read from two metres; the foot that tells one sheet from another.
+//! The head of every page, to be read from two metres: station, size and width, model; below them what is smaller.
 
 use super::super::code::{self, CodeText};
-use super::super::paper::{self, Anchor, Op, Page, Point, Style, Text, width_mm, wrap};
+use super::super::paper::{self, Anchor, Op, Paint, Pen, Point, Style, Text, width_mm, wrap};
 use super::super::station::Station;
 use super::super::words;
-use super::{HAIR, MARGIN, Printed, RULE, Sheets};
+use super::{BODY, LINE, MARGIN, RULE, Sheets, owned, tall};
+
+/// Points of the station, of the size, and of the model, most and least.
+const STATION: (f64, f64) = (34.0, 24.0);
+const SIZE: f64 = 40.0;
+const MODEL: (f64, f64) = (22.0, 16.0);
 
 /// The side of the code, mm, and the room that it takes with the white beside it.
 const CODE: f64 = 13.2;
 const CODE_ROOM: f64 = CODE + 4.0;
 
 impl Sheets<'_> {
-    /// Station and size to be read from two metres, model, revision and last below.
     pub(super) fn head(&mut self, station: Station, continued: bool) {
-        let (left, right) = (MARGIN, self.size.width() - MARGIN);
-        let build = self.job.build;
-        let size = build.size.to_string();
-        let size_width = width_mm(&size, Style::Bold, 40.0);
-        let title = if continued {
-            format!("{} ({})", station.title(self.job.lang), self.word(words::CONTINUED))
-        } else {
-            station.title(self.job.lang).to_owned()
-        };
-        let right = right - CODE_ROOM;
-        let room = self.width() - CODE_ROOM - size_width - 8.0;
-        let points = paper::fit(&title, Style::Bold, 30.0, 14.0, room).unwrap_or(14.0);
-        self.text(left, self.y + 11.0, points, Style::Bold, title);
-        self.push(Op::Text(Text::new(right, self.y + 14.0, 40.0, Style::Bold, size).anchored(Anchor::Right)));
-        let model = if build.model.title.is_empty() { build.model.name.clone() } else { build.model.title.clone() };
-        let revision = build
-            .model
-            .revision
-            .as_ref()
-            .map_or_else(|_| String::new(), |revision| format!(" · {} {}", self.word(words::REVISION), revision.it));
-        let last = build
-            .model
-            .last
-            .as_ref()
-            .map_or_else(|_| String::new(), |last| format!(" · {} {}", self.word(words::LAST), last.it.name));
-        let line = format!("{model}{revision}{last}");
-        let points = paper::fit(&line, Style::Condensed, 13.0, 9.0, room).unwrap_or(9.0);
-        for (n, part) in wrap(&line, Style::Condensed, points, room).into_iter().take(2).enumerate() {
-            #[expect(clippy::cast_precision_loss, reason = "at most two lines")]
-            let down = n as f64 * 5.0;
-            self.text(left, self.y + 17.5 + down, points, Style::Condensed, part.to_owned());
+        let left = self.size_box();
+        let room = left - MARGIN - 6.0;
+        let title = station.title(self.job.lang);
+        let points = paper::fit(title, Style::Bold, STATION.0, STATION.1, room).unwrap_or(STATION.1);
+        self.text(MARGIN, self.y + 9.4, points, Style::Bold, title.to_owned());
+        let model = self.job.build.model;
+        let name = if model.title.is_empty() { &model.name } else { &model.title };
+        let points = paper::fit(name, Style::CondensedBold, MODEL.0, MODEL.1, room).unwrap_or(MODEL.1);
+        let lines = owned(wrap(name, Style::CondensedBold, points, room));
+        self.lines((MARGIN, self.y + 18.6), (points, Style::CondensedBold, 7.0), &lines);
+        let below = owned(wrap(&self.particulars(continued), Style::Condensed, BODY, self.width()));
+        let y = self.y + 17.4 + tall(lines.len(), 7.0);
+        self.lines((MARGIN, y), (BODY, Style::Condensed, LINE), &below);
+        self.y = y + tall(below.len(), LINE) - 2.6;
+        self.across(self.y, RULE);
+        self.y += 2.6;
+        if !continued {
+            self.reasons(station);
         }
-        let right = self.size.width() - MARGIN;
-        for op in self.code(Point::new(right - CODE, self.y + 2.0)) {
-            self.push(op);
-        }
-        self.y += 24.0;
-        self.push(Op::Line { from: Point::new(left, self.y), to: Point::new(right, self.y), pen: RULE });
-        self.y += 5.0;
     }
 
     /// The square code of the sheet.
@@ -68,27 +52,39 @@ impl Sheets<'_> {
         code::draw(&text.text(), at, CODE)
     }
 
-    /// The pages, with their feet.
-    pub(in crate::sheets) fn finish(mut self) -> (Vec<Page>, Vec<Printed>) {
-        let count = self.pages.len();
-        let y = self.size.height() - MARGIN;
-        let model = &self.job.build.model.name;
-        let left = format!("{} · {} {} · {}", self.job.shop.name, model, self.job.build.size, self.job.fingerprint);
-        let room = self.width() - 40.0;
-        let points = paper::fit(&left, Style::Condensed, 9.0, 7.0, room).unwrap_or(7.0);
-        for (n, page) in self.pages.iter_mut().enumerate() {
-            let (from, to) = (Point::new(MARGIN, y - 5.0), Point::new(self.size.width() - MARGIN, y - 5.0));
-            page.ops.push(Op::Line { from, to, pen: HAIR });
-            page.ops.push(Op::Text(Text::new(MARGIN, y, points, Style::Condensed, left.clone())));
-            let number = format!(
-                "{} {} {} {count}",
-                words::of(words::PAGE, self.job.lang),
-                n + 1,
-                words::of(words::OF, self.job.lang)
-            );
-            let at = Text::new(self.size.width() - MARGIN, y, 9.0, Style::Condensed, number);
-            page.ops.push(Op::Text(at.anchored(Anchor::Right)));
+    /// The size in its box at the right, beside the code; where the box begins.
+    fn size_box(&mut self) -> f64 {
+        let size = self.job.build.size.to_string();
+        let right = self.size.width() - MARGIN;
+        for op in self.code(Point::new(right - CODE, self.y + 1.6)) {
+            self.push(op);
         }
-        (self.pages, self.printed)
+        let right = right - CODE_ROOM;
+        let width = width_mm(&size, Style::Bold, SIZE) + 9.0;
+        let at = Point::new(right - width + 0.5, self.y + 0.5);
+        self.push(Op::Rect { at, width: width - 1.0, height: 15.4, paint: Paint::stroke(Pen::black(1.0)) });
+        let text = Text::new(right - width / 2.0, self.y + 13.3, SIZE, Style::Bold, size);
+        self.push(Op::Text(text.anchored(Anchor::Centre)));
+        right - width
+    }
+
+    /// Name, revision, last, feet, in one line.
+    fn particulars(&self, continued: bool) -> String {
+        let model = self.job.build.model;
+        let mut parts = Vec::new();
+        if continued {
+            parts.push(self.word(words::CONTINUED).to_owned());
+        }
+        if !model.title.is_empty() {
+            parts.push(model.name.clone());
+        }
+        if let Ok(revision) = &model.revision {
+            parts.push(format!("{} {}", self.word(words::REVISION), revision.it));
+        }
+        if let Ok(last) = &model.last {
+            parts.push(format!("{} {}", self.word(words::LAST), last.it.name));
+        }
+        parts.push(self.word(words::BOTH_FEET).to_owned());
+        parts.join(" · ")
     }
 }

@@ -1,27 +1,43 @@
-//! The page grammar: one head, big numbers, tables, rows, drawings, cautions and one foot, the same at every station.
+//! The page grammar: one head, key numbers, *set*, *do*, *measure*, drawings, cautions and one foot, the same at every
+//! station.
 //!
 //! Blocks flow down the page; what does not fit goes on to a further page under the same head. One file a block.
 
 mod cautions;
+mod flow;
+mod foot;
 mod head;
 mod keys;
+mod measure;
+mod notices;
 mod rows;
 mod steps;
 mod table;
 
-use super::Job;
-use super::paper::{Heading, Op, Page, PageSize, Pen, Point, Style, Text};
-use super::station::Station;
-use super::words::{self, Word};
-use crate::build::Figure;
+pub(super) use flow::Item;
+pub(super) use measure::Measure;
+pub(super) use table::Table;
 
+use super::Job;
+use super::paper::{Heading, Ink, Op, Page, PageSize, Pen, Point, Style, Text, wrap};
+use super::station::Station;
+use super::values::Voice;
+use super::words::{self, Word};
+use crate::build::{Datum, Figure, Figures};
+
+/// Millimetres round every page.
 const MARGIN: f64 = 12.0;
-const RULE: Pen = Pen::black(0.8);
-const HAIR: Pen = Pen::black(0.15);
-/// Points of body text and of the big numbers.
-const BODY: f64 = 10.0;
-const BIG: f64 = 22.0;
-const LINE: f64 = 5.2;
+/// Between columns, mm.
+const GUTTER: f64 = 8.0;
+const RULE: Pen = Pen::black(1.0);
+const HAIR: Pen = Pen::black(0.15).inked(Ink(60));
+/// Points of body text, of what is small, and of headings.
+const BODY: f64 = 10.5;
+const SMALL: f64 = 9.0;
+const HEADING: f64 = 12.0;
+/// From line to line of body and of small text, mm.
+const LINE: f64 = 4.9;
+const SMALL_LINE: f64 = 4.2;
 
 /// A figure as it was printed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -32,19 +48,6 @@ pub struct Printed {
     pub text: String,
 }
 
-/// A row of a label and a value.
-pub(super) struct Row {
-    pub label: String,
-    pub value: String,
-}
-
-/// A table: widths in parts of the whole, heads, cells.
-pub(super) struct Table {
-    pub widths: Vec<f64>,
-    pub heads: Vec<&'static str>,
-    pub rows: Vec<Vec<String>>,
-}
-
 /// All sheets of one size-width under way.
 pub(super) struct Sheets<'j> {
     job: &'j Job<'j>,
@@ -52,21 +55,25 @@ pub(super) struct Sheets<'j> {
     pages: Vec<Page>,
     printed: Vec<Printed>,
     station: Option<Station>,
+    foot: Vec<String>,
     y: f64,
 }
 
 impl<'j> Sheets<'j> {
     pub fn new(job: &'j Job<'j>) -> Self {
         let size = PageSize::portrait(job.paper);
-        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, y: 0.0 }
+        let foot = foot::lines(job, size.width() - 2.0 * MARGIN);
+        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, foot, y: 0.0 }
     }
 
+    /// Width between the margins, mm.
     pub fn width(&self) -> f64 {
         self.size.width() - 2.0 * MARGIN
     }
 
-    pub(super) fn bottom(&self) -> f64 {
-        self.size.height() - MARGIN - 8.0
+    /// Where blocks must end, mm from the top.
+    fn bottom(&self) -> f64 {
+        self.size.height() - MARGIN - foot::height(&self.foot) - 2.0
     }
 
     /// Starts a station's sheet.
@@ -80,12 +87,14 @@ impl<'j> Sheets<'j> {
         self.printed.push(Printed { key: figure.key.to_string(), text: text.to_owned() });
     }
 
-    pub(super) fn page(&mut self, continued: bool) {
+    /// A further page under the same head.
+    fn page(&mut self, continued: bool) {
         let Some(station) = self.station else { return };
         let label = if continued { format!("{} +", station.name()) } else { station.name().to_owned() };
         let headings = if continued { Vec::new() } else { vec![Heading::sheet(station.title(self.job.lang))] };
         self.pages.push(Page { size: self.size, ops: Vec::new(), label, headings });
         self.y = MARGIN;
+        self.unreleased();
         self.head(station, continued);
     }
 
@@ -99,17 +108,34 @@ impl<'j> Sheets<'j> {
         self.push(Op::Text(Text::new(x, y, size, style, text)));
     }
 
+    fn across(&mut self, y: f64, pen: Pen) {
+        let (from, to) = (Point::new(MARGIN, y), Point::new(self.size.width() - MARGIN, y));
+        self.push(Op::Line { from, to, pen });
+    }
+
     /// Makes sure that `height` mm are free, on a further page if need be.
-    pub(super) fn room(&mut self, height: f64) {
+    fn room(&mut self, height: f64) {
         if self.y + height > self.bottom() {
             self.page(true);
         }
     }
 
+    /// Lines of text from `x`, the first with its baseline at `y`.
+    fn lines(&mut self, (x, y): (f64, f64), style: (f64, Style, f64), lines: &[String]) {
+        let (points, face, apart) = style;
+        for (n, line) in (0_u32..).zip(lines) {
+            self.text(x, y + f64::from(n) * apart, points, face, line.clone());
+        }
+    }
+
+    /// A heading across the page, with room for something below it.
     pub fn heading(&mut self, heading: &str) {
-        self.room(LINE * 3.0);
-        self.text(MARGIN, self.y + 3.6, 11.0, Style::Bold, heading.to_owned());
-        self.y += 6.4;
+        let lines = owned(wrap(heading, Style::Bold, HEADING, self.width()));
+        let height = 2.0 + tall(lines.len(), 5.4);
+        self.room(height + LINE * 2.5);
+        self.across(self.y, Pen::black(0.5));
+        self.lines((MARGIN, self.y + 5.4), (HEADING, Style::Bold, 5.4), &lines);
+        self.y += height;
     }
 
     /// A drawing of `height` mm across the page, drawn at its top left corner.
@@ -122,8 +148,37 @@ impl<'j> Sheets<'j> {
         self.y += height + 3.0;
     }
 
+    /// How numbers are said on these sheets.
+    pub fn voice(&self) -> Voice {
+        self.job.voice()
+    }
+
     /// A fixed word in the language of the sheets.
     pub fn word(&self, word: Word) -> &'static str {
         words::of(word, self.job.lang)
     }
+
+    /// The pages, with their feet.
+    pub fn finish(mut self) -> (Vec<Page>, Vec<Printed>) {
+        foot::add(&mut self);
+        (self.pages, self.printed)
+    }
+}
+
+/// The texts of a figure.
+fn texts<'f>(figures: &'f Figures, key: &str) -> &'f [String] {
+    match figures.get(key).map(|figure| &figure.datum) {
+        Some(Datum::Texts(texts)) => texts,
+        _ => &[],
+    }
+}
+
+fn owned(lines: Vec<&str>) -> Vec<String> {
+    lines.into_iter().map(str::to_owned).collect()
+}
+
+/// So many lines, `apart` mm from one to the next; one at least.
+#[expect(clippy::cast_precision_loss, reason = "a few lines")]
+fn tall(lines: usize, apart: f64) -> f64 {
+    lines.max(1) as f64 * apart
 }

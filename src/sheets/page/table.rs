@@ -1,56 +1,70 @@
 //! Tables, their heads repeated on every page.
 
-use super::super::paper::{Ink, Op, Pen, Point, Style, wrap};
-use super::{BODY, LINE, MARGIN, Sheets, Table};
+use super::super::paper::{Pen, Style, wrap};
+use super::super::words::Word;
+use super::{BODY, HAIR, LINE, MARGIN, SMALL, SMALL_LINE, Sheets, owned, tall};
+
+/// A table: widths in parts of the whole, heads, cells.
+pub(in crate::sheets) struct Table {
+    pub widths: Vec<f64>,
+    pub heads: Vec<&'static str>,
+    pub rows: Vec<Vec<String>>,
+}
+
+impl Table {
+    /// Columns as pairs of a head and a width in parts of the whole.
+    pub fn new(sheets: &Sheets<'_>, columns: &[(Word, f64)], rows: Vec<Vec<String>>) -> Self {
+        let heads = columns.iter().map(|(head, _)| sheets.word(*head)).collect();
+        Self { widths: columns.iter().map(|(_, width)| *width).collect(), heads, rows }
+    }
+}
 
 impl Sheets<'_> {
-    /// A table with its head repeated on every page.
+    /// Lays a table; nothing if it has no rows.
     pub(in crate::sheets) fn table(&mut self, table: &Table) {
         if table.rows.is_empty() {
             return;
         }
         let whole: f64 = table.widths.iter().sum();
         let widths: Vec<f64> = table.widths.iter().map(|part| part / whole * self.width()).collect();
+        self.room(24.0);
         self.table_head(&table.heads, &widths);
         for row in &table.rows {
-            let lines = |(cell, width): (&String, &f64)| wrap(cell, Style::CondensedBold, BODY, width - 2.0).len();
-            let most = row.iter().zip(&widths).map(lines).max().unwrap_or(1).max(1);
-            #[expect(clippy::cast_precision_loss, reason = "a few lines")]
-            let height = most as f64 * (LINE - 0.4) + 2.2;
+            let cell = |(n, (cell, width)): (usize, (&String, &f64))| {
+                owned(wrap(cell, if n == 0 { Style::CondensedBold } else { Style::Condensed }, BODY, width - 2.0))
+            };
+            let cells: Vec<Vec<String>> = row.iter().zip(&widths).enumerate().map(cell).collect();
+            let height = tall(cells.iter().map(Vec::len).max().unwrap_or(1), LINE) + 2.0;
             if self.y + height > self.bottom() {
                 self.page(true);
                 self.table_head(&table.heads, &widths);
             }
             let mut x = MARGIN;
-            for (n, (cell, width)) in row.iter().zip(&widths).enumerate() {
+            for (n, (lines, width)) in cells.iter().zip(&widths).enumerate() {
                 let style = if n == 0 { Style::CondensedBold } else { Style::Condensed };
-                for (line, text) in (0_u32..).zip(wrap(cell, style, BODY, width - 2.0)) {
-                    self.text(x, self.y + 4.2 + f64::from(line) * (LINE - 0.4), BODY, style, text.to_owned());
-                }
+                self.lines((x, self.y + 4.3), (BODY, style, LINE), lines);
                 x += width;
             }
             self.y += height;
-            let pen = Pen::black(0.1).inked(Ink(45));
-            let (from, to) = (Point::new(MARGIN, self.y), Point::new(MARGIN + self.width(), self.y));
-            self.push(Op::Line { from, to, pen });
+            self.across(self.y, HAIR);
         }
-        self.y += 5.0;
+        self.y += 4.4;
     }
 
-    pub(super) fn table_head(&mut self, heads: &[&'static str], widths: &[f64]) {
-        self.room(18.0);
+    fn table_head(&mut self, heads: &[&'static str], widths: &[f64]) {
+        let heads: Vec<Vec<String>> = heads
+            .iter()
+            .zip(widths)
+            .map(|(head, width)| owned(wrap(head, Style::Condensed, SMALL, width - 2.0)))
+            .collect();
+        let most = heads.iter().map(Vec::len).max().unwrap_or(1);
         let mut x = MARGIN;
-        for (head, width) in heads.iter().zip(widths) {
-            for (line, text) in (0_u32..).zip(wrap(head, Style::Condensed, 9.0, width - 2.0).into_iter().take(2)) {
-                self.text(x, self.y + 3.0 + f64::from(line) * 4.0, 9.0, Style::Condensed, text.to_owned());
-            }
+        for (lines, width) in heads.iter().zip(widths) {
+            self.lines((x, self.y + 3.4), (SMALL, Style::Condensed, SMALL_LINE), lines);
             x += width;
         }
-        let two =
-            heads.iter().zip(widths).any(|(head, width)| wrap(head, Style::Condensed, 9.0, width - 2.0).len() > 1);
-        self.y += if two { 8.6 } else { 4.8 };
-        let (from, to) = (Point::new(MARGIN, self.y), Point::new(MARGIN + self.width(), self.y));
-        self.push(Op::Line { from, to, pen: Pen::black(0.4) });
-        self.y += 0.6;
+        self.y += tall(most, SMALL_LINE) + 0.8;
+        self.across(self.y, Pen::black(0.5));
+        self.y += 0.4;
     }
 }

@@ -1,81 +1,89 @@
 //! The closing room.
 
-use super::cells;
+use super::{cells, text};
 use crate::sheets::Job;
-use crate::sheets::page::{Row, Sheets, Table};
+use crate::sheets::page::{Item, Measure, Sheets, Table};
 use crate::sheets::words;
 
-/// What a seam was judged by, and nobody at the bench sets or measures.
-fn judged_only(what: &str) -> bool {
-    let starts = ["row-", "alone-", "beyond-"];
-    let is = [
-        "thickest",
-        "sews",
-        "step",
-        "covered",
-        "clear",
-        "from-seam",
-        "fold-needed",
-        "gives-way",
-        "perforation",
-        "needle-over-thread",
-        "needle-named",
-    ];
-    starts.iter().any(|start| what.starts_with(start)) || is.contains(&what) || what.contains("-skiver")
+pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let seams = in_order(job);
+    sheets.set_and_do(&[], &[]);
+    settings(job, sheets, &seams);
+    joins(job, sheets, &seams);
+    let measures: Vec<Measure> = seams.iter().flat_map(|seam| to_measure(sheets, seam)).collect();
+    sheets.measures(&measures);
+    let mut others = sheets.listed(words::MARK, &["mark.how", "mark.says", "mark.on"]);
+    others.extend(sheets.listed(words::UPPER, &["shaft.inside", "upper.turned-out", "upper.lasted-in"]));
+    sheets.balanced(&others);
 }
 
-pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.steps();
-    let names: Vec<(String, String)> = job
-        .build
-        .seams
-        .iter()
-        .filter(|seam| !matches!(&*seam.key, "sole" | "forefoot"))
-        .map(|seam| (seam.name.to_string(), seam.key.to_string()))
-        .collect();
-    let columns = ["machine", "thread", "needle", "pitch", "rows", "first", "apart"];
-    let rows = names.iter().map(|(name, key)| {
-        let keys: Vec<String> = columns.iter().map(|column| format!("{key}.{column}")).collect();
-        cells(job, sheets, name.clone(), &keys)
-    });
-    let rows = rows.collect();
-    let heads = [
-        words::SEAM,
-        words::MACHINE,
-        words::THREAD,
-        words::NEEDLE,
-        words::PITCH,
-        words::ROWS,
-        words::FIRST,
-        words::APART,
-    ];
-    sheets.table(&Table {
-        widths: vec![4.6, 2.2, 2.4, 1.1, 1.0, 1.1, 1.2, 1.3],
-        heads: heads.map(|head| sheets.word(head)).to_vec(),
-        rows,
-    });
-    let mut rows = Vec::new();
-    for (name, key) in &names {
-        let told = |what: &str| {
-            columns.contains(&what)
-                || what.contains("-edge-")
-                || what.ends_with("-flat")
-                || judged_only(what)
-                || matches!(what, "thread-size" | "thread-diameter" | "over" | "of" | "joins" | "covers")
-        };
-        let start = format!("{key}.");
-        let rest =
-            job.figures.iter().filter(|figure| figure.key.starts_with(&start) && !told(&figure.key[start.len()..]));
-        let rest: Vec<String> = rest.map(|figure| figure.key.to_string()).collect();
-        rows.extend(rest.iter().filter_map(|key| sheets.row(name, key)));
+/// A seam's name and key.
+type Seam = (String, String);
+
+/// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
+fn in_order(job: &Job<'_>) -> Vec<Seam> {
+    let closed = job.build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot"));
+    let mut seams: Vec<Seam> = closed.map(|seam| (seam.name.to_string(), seam.key.to_string())).collect();
+    let steps = super::listed(job.figures, "route.steps");
+    seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));
+    seams
+}
+
+/// The step of the route in which a seam is sewn.
+fn step_of(job: &Job<'_>, key: &str) -> &'static str {
+    let enters = |side: &str| job.figures.get(&format!("{key}.enters-{side}")).is_some();
+    match key.split('-').next() {
+        Some("seam") => "close-back",
+        Some("stay") => "stay",
+        Some("gusset") => "gusset",
+        Some("collar") => "collar",
+        _ if enters("inside") || enters("outside") => "close-vamp",
+        _ => "counter-cover",
     }
-    sheets.rows(sheets.word(words::MEASURE), &rows);
-    let joined: Vec<Row> = names
-        .iter()
-        .flat_map(|(name, key)| ["of", "joins", "covers"].map(|what| (name, format!("{key}.{what}"))))
-        .filter_map(|(name, key)| sheets.row(name, &key))
-        .collect();
-    sheets.rows(sheets.word(words::PARTS_JOINED), &joined);
-    sheets.group(sheets.word(words::MARK), &["mark.how", "mark.says", "mark.on"]);
-    sheets.group(sheets.word(words::UPPER), &["shaft.inside", "upper.turned-out", "upper.lasted-in"]);
+}
+
+/// What the machine is set to, in the order of the seams.
+fn settings(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
+    let columns = ["machine", "thread", "needle", "pitch", "over-50", "rows", "first", "apart"];
+    let rows = (1..).zip(seams).map(|(n, (name, key))| cells(job, sheets, format!("{n}  {name}"), key, &columns));
+    let rows = rows.collect();
+    let columns = [
+        (words::SEAM, 3.6),
+        (words::MACHINE, 2.0),
+        (words::THREAD, 2.2),
+        (words::NEEDLE, 1.5),
+        (words::PITCH, 2.1),
+        (words::OVER_50, 1.1),
+        (words::ROWS, 0.9),
+        (words::FIRST, 1.6),
+        (words::APART, 1.6),
+    ];
+    let table = Table::new(sheets, &columns, rows);
+    sheets.table(&table);
+}
+
+/// What lies under each seam and how it is laid: lap, stay, gusset, fold; where to start and stop is for the bench to say.
+fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
+    let mut items = Vec::new();
+    for (name, key) in seams {
+        for what in ["joins", "over", "of", "covers", "wide", "allowance", "rubbed-flat", "loop", "to", "folded"] {
+            let key = format!("{key}.{what}");
+            if text(job.figures, &key) != "no" {
+                items.extend(sheets.figure_of(name, &key));
+            }
+        }
+        for what in ["enters-outside", "enters-inside"] {
+            items.extend(sheets.figure_of(name, &format!("{key}.{what}")));
+        }
+        items.push(Item::Blank(format!("{name}: {}", sheets.word(words::START_STOP))));
+    }
+    sheets.grouped(words::PARTS_JOINED, &items);
+}
+
+/// Stitches over 50 mm and the first row's gauge.
+fn to_measure(sheets: &mut Sheets<'_>, (name, key): &Seam) -> Vec<Measure> {
+    let named = |measure: Measure| Measure { what: format!("{name}: {}", measure.what), ..measure };
+    let counted = sheets.to_measure(&format!("{key}.over-50"), words::COUNTED);
+    let first = sheets.to_measure(&format!("{key}.first"), words::STEEL_RULE);
+    counted.into_iter().chain(first).map(named).collect()
 }

@@ -4,9 +4,8 @@ use crate::sheets::page::Sheets;
 use crate::sheets::words;
 
 pub(super) fn finishing(sheets: &mut Sheets<'_>) {
-    sheets.steps();
-    sheets.group(
-        sheets.word(words::SOCK),
+    let set = sheets.listed(
+        words::SOCK,
         &[
             "finish.edge",
             "finish.edge-colour",
@@ -17,4 +16,5 @@ pub(super) fn finishing(sheets: &mut Sheets<'_>) {
             "finish.laces-length",
         ],
     );
+    sheets.set_and_do(&set, &[]);
 }

@@ -15,8 +15,7 @@ mod sole_stitching;
 use super::Job;
 use super::page::Sheets;
 use super::station::Station;
-use super::values::{bare, times};
-use crate::build::Figures;
+use crate::build::{Datum, Figures};
 
 /// Lays one station's sheet.
 pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
@@ -25,7 +24,7 @@ pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
         Station::Cutting => cutting::cutting(job, sheets),
         Station::Skiving => skiving::skiving(job, sheets),
         Station::Closing => closing::closing(job, sheets),
-        Station::Hardware => hardware::hardware(sheets),
+        Station::Hardware => hardware::hardware(job, sheets),
         Station::Lasting => lasting::lasting(sheets),
         Station::Bottoming => bottoming::bottoming(job, sheets),
         Station::SoleStitching => sole_stitching::sole_stitching(job, sheets),
@@ -50,16 +49,52 @@ fn subjects(figures: &Figures, prefix: &str) -> Vec<String> {
     names
 }
 
-/// Cells of one subject, noted as printed.
-fn cells(job: &Job<'_>, sheets: &mut Sheets<'_>, first: String, keys: &[String]) -> Vec<String> {
+/// What stands in a cell that has nothing to say.
+const NOTHING: &str = "–";
+
+/// A figure as a cell, noted as printed.
+fn cell(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
+    let Some(figure) = job.figures.get(key) else { return NOTHING.to_owned() };
+    let text = sheets.voice().line(figure);
+    sheets.note(figure, &text);
+    text
+}
+
+/// A name and the figures of its key.
+fn cells(job: &Job<'_>, sheets: &mut Sheets<'_>, first: String, prefix: &str, what: &[&str]) -> Vec<String> {
     let mut row = vec![first];
-    for key in keys {
-        let text = job.figures.get(key).map(|figure| {
-            let text = if figure.unit == "minutes" { times(figure) } else { bare(figure) };
-            sheets.note(figure, &text);
-            text
-        });
-        row.push(text.unwrap_or_else(|| "–".to_owned()));
-    }
+    row.extend(what.iter().map(|what| cell(job, sheets, &format!("{prefix}.{what}"))));
     row
+}
+
+/// The text of a figure, empty if there is none.
+fn text<'f>(figures: &'f Figures, key: &str) -> &'f str {
+    match figures.get(key).map(|figure| &figure.datum) {
+        Some(Datum::Text(text)) => text,
+        _ => "",
+    }
+}
+
+/// The texts of a figure.
+fn listed<'f>(figures: &'f Figures, key: &str) -> &'f [String] {
+    match figures.get(key).map(|figure| &figure.datum) {
+        Some(Datum::Texts(texts)) => texts,
+        _ => &[],
+    }
+}
+
+/// The numbers of a figure.
+fn numbers<'f>(figures: &'f Figures, key: &str) -> &'f [f64] {
+    match figures.get(key).map(|figure| &figure.datum) {
+        Some(Datum::Numbers(numbers)) => numbers,
+        _ => &[],
+    }
+}
+
+/// The count of a figure.
+fn count(figures: &Figures, key: &str) -> usize {
+    match figures.get(key).map(|figure| &figure.datum) {
+        Some(Datum::Count(count)) => usize::try_from(*count).unwrap_or(0),
+        _ => 0,
+    }
 }

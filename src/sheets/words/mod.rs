@@ -1,19 +1,30 @@
 //! Every word that a sheet says, in every language, in one place.
 //!
 //! A word holds all of its languages, so that none can lack one. Fixed words stand in `fixed`, steps of the route in
-//! `steps`, cautions in `cautions`; the label of a figure is its own key and passes through [`label`]. Names that the shop
-//! types stay as they are.
+//! `steps`, cautions in `cautions`, what rules find in `rules`, units and words that stand as values in `values`; the label of
+//! a figure is its own key and passes through `label`. Names that the shop types stay as they are.
+//!
+//! The decimal sign is a point in English and a comma in Spanish; the JSON keeps the point.
 
 pub(super) mod cards;
 pub(super) mod cautions;
 mod fixed;
+mod labels;
+mod rules;
 mod steps;
+mod values;
 
 pub use cards::CARDS;
 pub use cautions::CAUTIONS;
 pub use fixed::FIXED;
 pub(super) use fixed::*;
+pub use labels::has_label;
+pub(super) use labels::label;
+pub use rules::has_rule;
+pub(super) use rules::{concerns, first, refusal};
 pub use steps::STEP_WORDS;
+pub use values::has_value;
+pub(super) use values::{role, unit, value};
 
 /// A language that sheets speak.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -81,7 +92,9 @@ pub(super) fn step(name: &str, lang: Lang) -> &str {
     STEP_WORDS.iter().find(|(known, _)| *known == name).map_or(name, |(_, word)| word.say(lang))
 }
 
-/// The label of a figure as a sheet says it.
-pub(super) fn label(label: &str, _lang: Lang) -> &str {
-    label
+/// Every character of every word.
+pub(super) fn characters() -> impl Iterator<Item = char> {
+    let words = FIXED.iter().chain(CAUTIONS).chain(STEP_WORDS.iter().map(|(_, word)| word));
+    let words = words.chain(rules::words()).flat_map(|word| Lang::ALL.map(|lang| word.say(lang)));
+    words.chain(labels::texts()).chain(values::texts()).flat_map(str::chars)
 }
