@@ -1,5 +1,6 @@
 //! The head of every page, to be read from two metres: station, size and width, model; below them what is smaller.
 
+use super::super::Job;
 use super::super::code::{self, CodeText};
 use super::super::paper::{self, Anchor, Op, Paint, Pen, Point, Style, Text, width_mm, wrap};
 use super::super::station::Station;
@@ -14,6 +15,20 @@ const MODEL: (f64, f64) = (22.0, 16.0);
 /// The side of the code, mm, and the room that it takes with the white beside it.
 const CODE: f64 = 13.2;
 const CODE_ROOM: f64 = CODE + 4.0;
+
+/// The square code of the sheet, in its place: the same on all of its pages.
+pub(super) fn square(job: &Job<'_>, width: f64) -> Vec<Op> {
+    let model = job.build.model;
+    let text = CodeText {
+        model: model.name.clone(),
+        revision: model.revision.as_ref().ok().map(|revision| revision.it),
+        system: job.build.size.system.name().to_owned(),
+        size: job.build.size.to_string(),
+        fingerprint: job.fingerprint.to_owned(),
+        more: Vec::new(),
+    };
+    code::draw(&text.text(), Point::new(width - MARGIN - CODE, MARGIN + 1.6), CODE)
+}
 
 impl Sheets<'_> {
     pub(super) fn head(&mut self, station: Station, continued: bool) {
@@ -38,25 +53,11 @@ impl Sheets<'_> {
         }
     }
 
-    /// The square code of the sheet.
-    fn code(&self, at: Point) -> Vec<Op> {
-        let model = self.job.build.model;
-        let text = CodeText {
-            model: model.name.clone(),
-            revision: model.revision.as_ref().ok().map(|revision| revision.it),
-            system: self.job.build.size.system.name().to_owned(),
-            size: self.job.build.size.to_string(),
-            fingerprint: self.job.fingerprint.to_owned(),
-            more: Vec::new(),
-        };
-        code::draw(&text.text(), at, CODE)
-    }
-
     /// The size in its box at the right, beside the code; where the box begins.
     fn size_box(&mut self) -> f64 {
         let size = self.job.build.size.to_string();
         let right = self.size.width() - MARGIN;
-        for op in self.code(Point::new(right - CODE, self.y + 1.6)) {
+        for op in self.code.clone() {
             self.push(op);
         }
         let right = right - CODE_ROOM;

@@ -56,6 +56,7 @@ pub(super) struct Sheets<'j> {
     printed: Vec<Printed>,
     station: Option<Station>,
     foot: Vec<String>,
+    code: Vec<Op>,
     y: f64,
 }
 
@@ -63,7 +64,8 @@ impl<'j> Sheets<'j> {
     pub fn new(job: &'j Job<'j>) -> Self {
         let size = PageSize::portrait(job.paper);
         let foot = foot::lines(job, size.width() - 2.0 * MARGIN);
-        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, foot, y: 0.0 }
+        let code = head::square(job, size.width());
+        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, foot, code, y: 0.0 }
     }
 
     /// Width between the margins, mm.
