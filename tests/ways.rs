@@ -432,12 +432,15 @@ fn codes(pdf: &Document, page: ObjectId, (width, height): (f64, f64)) -> Vec<(St
 #[test]
 fn every_page_has_a_code_that_others_read() {
     let case = case().demo();
-    case.run(&["sheets", CAIRN, "--size", "9.5 EE", "--out", "out", "--by", "one"]);
+    // One that goes on upon further pages, and one with drawings.
+    let stations = ["--station", "bottoming", "--station", "sole-stitching"];
+    case.run(&[&["sheets", CAIRN, "--size", "9.5 EE", "--out", "out", "--by", "one"], &stations[..]].concat());
     let ran = case.run(&["figures", CAIRN, "--size", "9.5 EE", "--format", "json"]);
     let document: Value = serde_json::from_str(&ran.out).expect("figures");
     let fingerprint = document["models"][0]["sizes"][0]["fingerprint"].as_str().expect("one");
     let known = format!("HOBNAIL 1; cairn-10; r2; us-men 9.5 EE; {fingerprint}");
     let pdf = load(&case, "out/cairn-10.pdf");
+    assert!(pdf.get_pages().len() > 2);
     for (number, page) in pdf.get_pages() {
         let read = codes(&pdf, page, (595.276, 841.89));
         assert_eq!(read.len(), 1, "page {number}");
