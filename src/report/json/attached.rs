@@ -25,11 +25,11 @@ struct Attached {
 struct Model {
     name: String,
     revision: Option<u32>,
-    sizes: Vec<Size>,
+    sizes: Vec<Build>,
 }
 
 #[derive(Deserialize)]
-struct Size {
+struct Build {
     system: String,
     size: String,
     fingerprint: String,
@@ -90,7 +90,7 @@ pub(in crate::report) fn read(bytes: &[u8]) -> Result<Vec<Recorded>, String> {
     });
     sizes
         .map(|(model, revision, size)| {
-            let Size { system, size, fingerprint, figures } = size;
+            let Build { system, size, fingerprint, figures } = size;
             let figures: Option<Vec<_>> = figures.0.into_iter().map(recorded).collect();
             let figures = Some(figures.ok_or("the figures that it carries are damaged")?);
             Ok(Recorded { computation, part, model, revision, system, size, fingerprint, figures })

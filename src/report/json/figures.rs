@@ -145,11 +145,14 @@ pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Ve
     super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, part: None, models })
 }
 
+/// Whether a card shows a figure, by its model and its key.
+pub(in crate::report) type Shown<'s> = &'s dyn Fn(&ModelChecked, &str) -> bool;
+
 /// Models in some sizes, compact, for what travels with a printed sheet: it says nothing of where it was written,
 /// so that the same build gives the same bytes wherever its files lie. `shown` picks the figures of a card.
 pub(in crate::report) fn attached(
     models: &[(&ModelChecked, Vec<&Figured>)],
-    shown: Option<&dyn Fn(&ModelChecked, &str) -> bool>,
+    shown: Option<Shown<'_>>,
 ) -> serde_json::Result<Vec<u8>> {
     let models = models.iter().map(|(model, sizes)| ModelDoc {
         name: &model.name,
