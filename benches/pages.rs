@@ -24,8 +24,11 @@ const MODEL: &str = "specs/models/cairn-10.hob";
 const RUNS: usize = 7;
 const POINTS: f64 = 72.0 / 25.4;
 
+/// A face, the name by which documents call it, and its whole file.
+type Face = (Style, &'static str, fn() -> &'static [u8]);
+
 /// The faces by the names that documents call them by, and their whole files.
-const FACES: [(Style, &str, fn() -> &'static [u8]); 5] = [
+const FACES: [Face; 5] = [
     (Style::Regular, "TR", dejavu::sans::regular),
     (Style::Bold, "TB", dejavu::sans::bold),
     (Style::Condensed, "TC", dejavu::sans_condensed::regular),
@@ -220,7 +223,7 @@ fn curves(path: &Path, at: &impl Fn(Point) -> (f64, f64)) -> Vec<Value> {
 }
 
 fn shape(steps: Vec<Value>, paint: &Paint) -> Value {
-    json!(["shape", steps, paint.fill.map(|ink| grey(ink.0)), paint.stroke.as_ref().map(pen)])
+    json!(["shape", Value::Array(steps), paint.fill.map(|ink| grey(ink.0)), paint.stroke.as_ref().map(pen)])
 }
 
 fn grey(ink: u8) -> f64 {
