@@ -99,7 +99,7 @@ fn first_sentence(page: &str) -> String {
 
 fn helps() -> String {
     let mut out = String::from("## What the program says of itself\n");
-    for command in ["", "check", "sheets", "figures", "new", "rules"] {
+    for command in ["", "check", "sheets", "traveller", "line-card", "verify", "figures", "new", "rules"] {
         let title = if command.is_empty() { "hobnail".to_owned() } else { format!("hobnail {command}") };
         _ = writeln!(out, "\n### `{title} --help`\n\n```text\n{}\n```", help(command));
     }

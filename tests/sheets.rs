@@ -6,7 +6,7 @@ mod memory;
 use hobnail::build::Plan;
 use hobnail::check::Figured;
 use hobnail::report;
-use hobnail::sheets::{Job, Laid, Paper, Station, lay, paper, typefaces};
+use hobnail::sheets::{Job, Laid, Lang, Paper, Station, Units, lay, paper, typefaces};
 use insta::assert_snapshot;
 use memory::{Memory, Only};
 use serde_json::Value;
@@ -35,7 +35,19 @@ fn print(size: &'static str, stations: &[Station], on: Paper) -> Vec<Printed> {
             let build = plan.build(size.size);
             let attachment = report::attachment(model, sized).expect("figures are finite");
             let json = serde_json::from_slice(&attachment).expect("the attachment is JSON");
-            let job = Job { build: &build, shop, figures, fingerprint, attachment, paper: on, stations };
+            let job = Job {
+                build: &build,
+                shop,
+                figures,
+                fingerprint,
+                attachment,
+                paper: on,
+                lang: Lang::En,
+                units: Units::Metric,
+                pairs: None,
+                notices: &[],
+                stations,
+            };
             let laid = lay(&job).expect("the demo has work for every station");
             let bytes = paper::write(&laid.document, &faces).expect("the document is written");
             all.push(Printed { name: model.name.clone(), laid, bytes, json });

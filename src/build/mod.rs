@@ -55,7 +55,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 4;
+pub const COMPUTATION: u32 = 5;
 
 /// A part of a build, or the hole of the fault because of which it is not known.
 pub type Built<T> = Result<T, Hole>;

@@ -18,7 +18,7 @@ pub fn fingerprint(model: &str, size: Size, figures: &Figures) -> String {
 }
 
 /// A value to a millionth: far finer than any bench, coarse enough for the last bits of floats not to count.
-fn value(datum: &Datum) -> String {
+pub(super) fn value(datum: &Datum) -> String {
     let number = |value: f64| format!("{:.6}", value + 0.0);
     match datum {
         Datum::Number(value) => number(*value),

@@ -8,10 +8,14 @@
 //! | `rules` | a build | judgements |
 //! | `group` | judgements of all sizes | one finding for each rule and subject |
 
+mod compare;
 mod fingerprint;
 mod group;
+mod notices;
 
+pub use compare::{Compared, Difference, Recorded, RecordedFigure, Standing};
 pub use fingerprint::fingerprint;
+pub use notices::Notice;
 
 use crate::build::{Build, Figures, Plan, figures};
 use crate::finding::{Finding, Severity};

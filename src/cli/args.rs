@@ -1,8 +1,9 @@
 //! What can be said on the command line.
 
+use super::pages::Pages;
 use super::size::Wanted;
 use crate::report::Format;
-use crate::sheets::Station;
+use crate::sheets::{Lang, Station};
 use clap::builder::styling::Styles;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
@@ -34,8 +35,14 @@ pub(super) enum Command {
     Check(CheckArgs),
     /// Print the sheets of the models in FILE that can be built
     Sheets(SheetsArgs),
+    /// Print the cards that go with the pairs, or with a batch, from bench to bench
+    Traveller(TravellerArgs),
+    /// Print the cards of the machines: what each is set to, in all sizes of the models in FILE
+    LineCard(LineCardArgs),
     /// Show every figure that is computed of the models in FILE
     Figures(FiguresArgs),
+    /// Say whether sheets, or their fingerprints, are those of the models in FILE, and what differs
+    Verify(VerifyArgs),
     /// Start a shop: a folder with a shop, its stock, a last and a model
     New(NewArgs),
     /// List every rule and every fault by name
@@ -103,6 +110,113 @@ pub(super) struct SheetsArgs {
     /// The paper, if not the shop's
     #[arg(long, value_enum, value_name = "PAPER")]
     pub paper: Option<Paper>,
+
+    /// The language of the sheets
+    #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
+    pub lang: LangName,
+
+    /// What makes a file: a size, a station over all sizes, or a model with everything
+    #[arg(long, value_enum, value_name = "WHAT", default_value_t = By::Size)]
+    pub by: By,
+
+    /// Only these pages of each file: `7`, `1-3,7` or `5-`
+    #[arg(long, value_name = "PAGES", value_parser = Pages::parse)]
+    pub pages: Option<Pages>,
+
+    /// How many pairs this batch has: said at the foot of every page
+    #[arg(long, value_name = "COUNT", value_parser = clap::value_parser!(u64).range(1..))]
+    pub pairs: Option<u64>,
+
+    /// Print what is refused too: every page then says that it is not released, and why
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// What makes a file of sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum By {
+    /// One file a size, all its stations in it
+    Size,
+    /// One file a station, all sizes in it
+    Station,
+    /// One file a model
+    One,
+}
+
+/// Where cards go, and on what.
+#[derive(Debug, Args)]
+pub(super) struct On {
+    /// The folder that cards are written to
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+
+    /// The paper, if not the shop's
+    #[arg(long, value_enum, value_name = "PAPER")]
+    pub paper: Option<Paper>,
+
+    /// The language of the cards
+    #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
+    pub lang: LangName,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct TravellerArgs {
+    #[command(flatten)]
+    pub judged: Judged,
+
+    #[command(flatten)]
+    pub on: On,
+
+    /// How many pairs of each size: a card for each
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=999))]
+    pub pairs: u32,
+
+    /// The name of a batch: one card of each size goes with all of its pairs
+    #[arg(long, value_name = "NAME", value_parser = batch)]
+    pub batch: Option<String>,
+}
+
+/// The name of a batch is for paper: one line that a card holds.
+fn batch(text: &str) -> Result<String, String> {
+    let text = text.trim();
+    match text.chars().count() {
+        0 => Err("a batch needs a name".to_owned()),
+        1..=40 if !text.chars().any(char::is_control) => Ok(text.to_owned()),
+        1..=40 => Err("the name of a batch stands on one line".to_owned()),
+        _ => Err("the name of a batch has up to 40 letters".to_owned()),
+    }
+}
+
+#[derive(Debug, Args)]
+pub(super) struct LineCardArgs {
+    #[command(flatten)]
+    pub judged: Judged,
+
+    #[command(flatten)]
+    pub on: On,
+
+    /// Only the card of this machine; may be given more than once
+    #[arg(long = "machine", value_name = "NAME")]
+    pub machines: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct VerifyArgs {
+    /// Sheets that were printed (PDF), and the files with their models; `-` is standard input, with models
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<String>,
+
+    /// A fingerprint, or all that the code of a sheet says; may be given more than once
+    #[arg(long = "fingerprint", value_name = "FINGERPRINT")]
+    pub fingerprints: Vec<String>,
+
+    /// The path that standard input would have: its `use` lines are relative to it
+    #[arg(long = "as", value_name = "PATH")]
+    pub as_path: Option<PathBuf>,
+
+    /// How what was found is written
+    #[arg(long, value_enum, value_name = "FORMAT", default_value_t = FormatName::Human)]
+    pub format: FormatName,
 }
 
 /// Reads the name of a station.
@@ -175,4 +289,22 @@ pub enum Paper {
     A4,
     /// 8 1/2 by 11 in
     Letter,
+}
+
+/// The languages of sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum LangName {
+    /// English
+    En,
+    /// Spanish
+    Es,
+}
+
+impl LangName {
+    pub fn lang(self) -> Lang {
+        match self {
+            LangName::En => Lang::En,
+            LangName::Es => Lang::Es,
+        }
+    }
 }

@@ -2,6 +2,7 @@
 #![allow(clippy::disallowed_methods, clippy::disallowed_types, reason = "this room is where they belong")]
 
 mod args;
+mod cards;
 mod check;
 mod disk;
 mod explain;
@@ -9,12 +10,14 @@ mod figures;
 mod judge;
 mod new;
 mod output;
+mod pages;
 mod progress;
 mod rules;
 mod sheets;
 mod size;
 mod stop;
 mod usage;
+mod verify;
 
 pub use disk::Disk;
 pub use stop::Stop;
@@ -55,8 +58,11 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
     match arguments.command {
         Command::Check(args) => check::run(&args, &output),
         Command::Sheets(args) => sheets::run(&args, &output),
+        Command::Traveller(args) => cards::travellers(&args, &output),
+        Command::LineCard(args) => cards::line_cards(&args, &output),
         Command::Figures(args) => figures::run(&args, &output),
         Command::Explain(args) => explain::run(&args, &output),
+        Command::Verify(args) => verify::run(args, &output),
         Command::New(args) => new::run(&args, &output),
         Command::Rules => rules::run(&output),
     }

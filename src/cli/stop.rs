@@ -13,6 +13,8 @@ pub enum Stop {
     Unread(String, ReadFault),
     /// A folder stands where a file is needed.
     Folder(String),
+    /// A sheet could not be read, with words for why.
+    UnreadSheet(String, String),
     /// Something could not be written, with the system's own words.
     Unwritten(String, String),
 }
@@ -31,6 +33,7 @@ impl fmt::Display for Stop {
             Stop::Usage(what) => write!(f, "{what}"),
             Stop::Unread(path, why) => write!(f, "{path} can't be read: {why}"),
             Stop::Folder(path) => write!(f, "{path} is a folder; name the files in it"),
+            Stop::UnreadSheet(path, why) => write!(f, "{path} can't be read: {why}"),
             Stop::Unwritten(what, why) => write!(f, "{what} can't be written: {why}"),
         }
     }

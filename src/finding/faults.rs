@@ -59,6 +59,7 @@ faults! {
     SIZE_NOT_MADE "size/not-made" "a size or width in which the last is not made";
     SIZE_TWICE "size/twice" "a size stands twice in one run";
     SIZE_STEP "size/step" "a step of nothing between sizes";
+    TEXT_UNPRINTABLE "text/unprintable" "a character that the typefaces of the sheets do not have";
     NOT_JUDGED "check/not-judged" "what a fault or a refusal kept from being judged";
     OUTLINE_CROSSES "outline/crosses" "the outline of a last's bottom crosses itself or runs backwards";
 }

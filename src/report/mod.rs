@@ -12,12 +12,14 @@ mod snippet;
 mod strip;
 mod table;
 mod theme;
+mod verify;
 mod words;
 
-pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA};
+pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA, VERIFY_SCHEMA};
 pub use run::{Counts, MAX_FAULTS, Run};
+pub use verify::{Tally, Verified, tally};
 
-use crate::check::{Derived, Figured, ModelChecked};
+use crate::check::{Derived, Figured, ModelChecked, Recorded};
 use crate::rules::Rule;
 use std::io::{self, Write};
 
@@ -91,10 +93,49 @@ pub fn explain(
     }
 }
 
+/// Writes how sheets stand to the present sources.
+///
+/// # Errors
+/// What `out` answers.
+pub fn verified(out: &mut dyn Write, all: &[Verified], format: Format, look: Look) -> io::Result<()> {
+    match format {
+        Format::Human => verify::write(out, all, look),
+        Format::Short => verify::short(out, all),
+        Format::Json => json::verify(out, all),
+    }
+}
+
 /// The figures of one model in one size as JSON, to be attached to its sheets.
 ///
 /// # Errors
 /// A figure that JSON can't hold, which no finite number is.
 pub fn attachment(model: &ModelChecked, size: &Figured) -> io::Result<Vec<u8>> {
-    json::attached(model, size).map_err(io::Error::from)
+    attachment_of(&[(model, vec![size])])
+}
+
+/// The figures of models in some sizes as JSON, to be attached to sheets of them all.
+///
+/// # Errors
+/// A figure that JSON can't hold, which no finite number is.
+pub fn attachment_of(models: &[(&ModelChecked, Vec<&Figured>)]) -> io::Result<Vec<u8>> {
+    json::attached(models, None).map_err(io::Error::from)
+}
+
+/// Some figures of models as JSON, to be attached to a card that shows them; `shown` picks them by model and key.
+///
+/// # Errors
+/// A figure that JSON can't hold, which no finite number is.
+pub fn attachment_of_part(
+    models: &[(&ModelChecked, Vec<&Figured>)],
+    shown: &dyn Fn(&ModelChecked, &str) -> bool,
+) -> io::Result<Vec<u8>> {
+    json::attached(models, Some(shown)).map_err(io::Error::from)
+}
+
+/// What [`attachment`] wrote, read back.
+///
+/// # Errors
+/// Words for why it can't be read.
+pub fn recorded(attachment: &[u8]) -> Result<Vec<Recorded>, String> {
+    json::read(attachment)
 }

@@ -1,7 +1,7 @@
 //! Drawings to a stated scale: the section of the stack, the bottom seen from below.
 
 use super::paper::{Anchor, Dash, Hatch, Ink, Op, Paint, Pen, Point, Style, Text, width_mm};
-use super::words;
+use super::words::{self, Lang};
 use crate::build::{Build, Peak};
 use crate::geometry::Path as _;
 use kurbo::Point as Mm;
@@ -34,7 +34,7 @@ fn tallest(build: &Build<'_>, peak: &Peak) -> f64 {
 
 /// The stack where it is tallest, cut across the turnout, four times its size: every layer as thick as it is, the stitch
 /// as deep as it goes, and beside it what the machine sews.
-pub(super) fn section(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
+pub(super) fn section(build: &Build<'_>, lang: Lang, at: Point, width: f64) -> Vec<Op> {
     let (Ok(stack), Ok(lines), Ok(rows)) = (&build.stack, &build.lines, &build.rows) else { return Vec::new() };
     let peak = &stack.asked.hi;
     let scale = SECTION_SCALE;
@@ -43,7 +43,7 @@ pub(super) fn section(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
     let turnout = lines.turnout_at(t);
     let (left, right) = (at.x + 38.0, at.x + 38.0 + turnout * scale);
     let floor = at.y + 10.0 + tallest(build, peak) * scale;
-    let mut ops = vec![Op::Text(Text::new(at.x, at.y + 3.6, 11.0, Style::Bold, words::of(words::SECTION)))];
+    let mut ops = vec![Op::Text(Text::new(at.x, at.y + 3.6, 11.0, Style::Bold, words::of(words::SECTION, lang)))];
     let mut y = floor;
     for term in peak.sum.terms.iter().rev() {
         let height = term.nominal() * scale;
@@ -64,7 +64,7 @@ pub(super) fn section(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
         ops.push(line(Point::new(x, top - 1.2), Point::new(x, floor + 1.2), Pen::black(0.7)));
         ops.push(label(x, top - 2.2, (n + 1).to_string(), Anchor::Centre));
     }
-    ops.extend(jaw(build, at.x, left, floor));
+    ops.extend(jaw(build, lang, at.x, left, floor));
     let total = format!("{:.2} mm", peak.sum.nominal());
     let x = at.x + width;
     ops.push(Op::Text(Text::new(x, at.y + 3.6, 11.0, Style::Bold, total).anchored(Anchor::Right)));
@@ -81,7 +81,7 @@ fn wall(x: f64, top: f64, floor: f64) -> Op {
 }
 
 /// What the machine sews, as a gauge beside the section.
-fn jaw(build: &Build<'_>, x: f64, left: f64, floor: f64) -> Vec<Op> {
+fn jaw(build: &Build<'_>, lang: Lang, x: f64, left: f64, floor: f64) -> Vec<Op> {
     let Ok(bottom) = &build.model.bottom else { return Vec::new() };
     let Ok(sole) = &bottom.sole else { return Vec::new() };
     let Ok(sews) = crate::build::of(&sole.on).and_then(|on| crate::build::mm(&on.it.sews)) else { return Vec::new() };
@@ -92,7 +92,7 @@ fn jaw(build: &Build<'_>, x: f64, left: f64, floor: f64) -> Vec<Op> {
         line(Point::new(gauge, top), Point::new(gauge, floor), bracket),
         line(Point::new(gauge - 2.0, top), Point::new(left, top), bracket.dashed(1.0, 0.8)),
         line(Point::new(gauge - 2.0, floor), Point::new(left, floor), bracket),
-        label(gauge - 2.0, top + 5.0, words::of(words::SEWS), Anchor::Right),
+        label(gauge - 2.0, top + 5.0, words::of(words::SEWS, lang), Anchor::Right),
         label(gauge - 2.0, top + 9.4, format!("{sews:.2} mm"), Anchor::Right),
     ]
 }
@@ -117,7 +117,7 @@ pub(super) fn bottom_height(build: &Build<'_>) -> f64 {
 }
 
 /// The right foot's bottom seen from below, half its size: feather line, wall, finished edge, rows, nails, forefoot row.
-pub(super) fn bottom(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
+pub(super) fn bottom(build: &Build<'_>, lang: Lang, at: Point, width: f64) -> Vec<Op> {
     let (Ok(lines), Ok(rows)) = (&build.lines, &build.rows) else { return Vec::new() };
     let last = &lines.last;
     let centre = at.y + bottom_height(build) / 2.0 + 2.0;
@@ -126,7 +126,7 @@ pub(super) fn bottom(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
     let place = |p: Mm| Point::new(origin + p.x * BOTTOM_SCALE, centre + p.y * BOTTOM_SCALE);
     let all = |points: Vec<Mm>| points.into_iter().map(place).collect::<Vec<_>>();
     let whole = |path: &dyn Flat, pen: Pen| Op::Polyline { points: all(path.flat(0.0, path.turn())), pen };
-    let mut ops = vec![Op::Text(Text::new(at.x, at.y + 3.6, 11.0, Style::Bold, words::of(words::BELOW)))];
+    let mut ops = vec![Op::Text(Text::new(at.x, at.y + 3.6, 11.0, Style::Bold, words::of(words::BELOW, lang)))];
     ops.push(whole(&lines.edge, Pen::black(0.6)));
     ops.push(whole(&last.feather, Pen::black(0.3)));
     ops.extend(lines.wall().map(|wall| whole(&wall, Pen::black(0.2).dashed(1.6, 0.8))));
@@ -145,13 +145,13 @@ pub(super) fn bottom(build: &Build<'_>, at: Point, width: f64) -> Vec<Op> {
             ops.push(Op::Circle { centre: place(nail.point), radius: 0.55, paint: Paint::fill(Ink::BLACK) });
         }
     }
-    ops.extend(across(lines, &place));
-    ops.extend(legend(at, width, at.y + bottom_height(build) - 4.0));
+    ops.extend(across(lines, lang, &place));
+    ops.extend(legend(lang, at, width, at.y + bottom_height(build) - 4.0));
     ops
 }
 
 /// Breast and joints as thin lines across, with their names.
-fn across(lines: &crate::build::Lines, place: &impl Fn(Mm) -> Point) -> Vec<Op> {
+fn across(lines: &crate::build::Lines, lang: Lang, place: &impl Fn(Mm) -> Point) -> Vec<Op> {
     let last = &lines.last;
     let reach = last.tread / 2.0 + 24.0;
     let thin = Pen::black(0.15);
@@ -160,21 +160,36 @@ fn across(lines: &crate::build::Lines, place: &impl Fn(Mm) -> Point) -> Vec<Op> 
     vec![
         line(breast[0], breast[1], thin),
         line(joints[0], joints[1], thin),
-        label(breast[0].x, breast[0].y - 1.0, words::of(words::BREAST), Anchor::Centre),
-        label(joints[0].x, joints[0].y - 1.0, words::of(words::JOINTS), Anchor::Centre),
-        label(place(Mm::new(-22.0, 0.0)).x, place(Mm::new(0.0, 0.0)).y + 1.0, words::of(words::HEEL), Anchor::Right),
+        label(breast[0].x, breast[0].y - 1.0, words::of(words::BREAST, lang), Anchor::Centre),
+        label(joints[0].x, joints[0].y - 1.0, words::of(words::JOINTS, lang), Anchor::Centre),
+        label(
+            place(Mm::new(-22.0, 0.0)).x,
+            place(Mm::new(0.0, 0.0)).y + 1.0,
+            words::of(words::HEEL, lang),
+            Anchor::Right,
+        ),
         label(
             place(Mm::new(last.bottom + 22.0, 0.0)).x,
             place(Mm::new(0.0, 0.0)).y + 1.0,
-            words::of(words::TOE),
+            words::of(words::TOE, lang),
             Anchor::Left,
         ),
-        label(place(Mm::new(last.breast * 0.5, 0.0)).x, breast[0].y - 1.0, words::of(words::OUTSIDE), Anchor::Centre),
-        label(place(Mm::new(last.breast * 0.5, 0.0)).x, breast[1].y + 2.4, words::of(words::INSIDE), Anchor::Centre),
+        label(
+            place(Mm::new(last.breast * 0.5, 0.0)).x,
+            breast[0].y - 1.0,
+            words::of(words::OUTSIDE, lang),
+            Anchor::Centre,
+        ),
+        label(
+            place(Mm::new(last.breast * 0.5, 0.0)).x,
+            breast[1].y + 2.4,
+            words::of(words::INSIDE, lang),
+            Anchor::Centre,
+        ),
     ]
 }
 
-fn legend(at: Point, width: f64, y: f64) -> Vec<Op> {
+fn legend(lang: Lang, at: Point, width: f64, y: f64) -> Vec<Op> {
     let entries = [
         (words::FINISHED_EDGE, Pen::black(0.6)),
         (words::WALL, Pen::black(0.2).dashed(1.6, 0.8)),
@@ -185,13 +200,13 @@ fn legend(at: Point, width: f64, y: f64) -> Vec<Op> {
     let mut ops = Vec::new();
     let mut x = at.x;
     for (word, pen) in entries {
-        let text = words::of(word);
+        let text = words::of(word, lang);
         ops.push(line(Point::new(x, y - 1.1), Point::new(x + 8.0, y - 1.1), pen));
         ops.push(label(x + 9.5, y, text, Anchor::Left));
         x += 9.5 + width_mm(text, Style::Condensed, LABEL) + 5.0;
     }
     ops.push(Op::Circle { centre: Point::new(x + 1.0, y - 1.1), radius: 0.55, paint: Paint::fill(Ink::BLACK) });
-    ops.push(label(x + 3.0, y, words::of(words::NAILS), Anchor::Left));
+    ops.push(label(x + 3.0, y, words::of(words::NAILS, lang), Anchor::Left));
     debug_assert!(x < at.x + width);
     ops
 }

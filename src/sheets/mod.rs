@@ -1,25 +1,38 @@
 //! Builds to pages: places what was computed, derives nothing.
 //!
-//! `words` has every word that a sheet says; `station` knows what belongs to which bench; `page` is the page grammar;
-//! `drawing` draws to scale; `paper` turns pages into a PDF.
+//! `words` has every word that a sheet says; `station` knows what belongs to which bench, `stations` what stands there;
+//! `page` is the page grammar; `drawing` draws to scale; `paper` turns pages into a PDF.
 
+mod code;
 mod drawing;
+mod gather;
+mod line_card;
 mod page;
 pub mod paper;
 mod station;
 mod stations;
+mod traveller;
+mod unprintable;
 mod values;
 mod words;
 
+pub use code::CodeText;
+pub use gather::{Gathering, gather, keep};
+pub use line_card::{LineJob, line_card, machines, seams, shows};
 pub use page::Printed;
 pub use paper::{Error, Paper, Typefaces};
 pub use station::Station;
-pub use words::{STEP_WORDS, WORDS};
+pub use traveller::{TravellerJob, traveller};
+pub use unprintable::{unknown, unprintable};
+pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, Word, has_label, has_rule, has_value};
 
 use crate::build::{Build, Datum, Figures};
+use crate::check::Notice;
 use crate::spec::Shop;
 use page::Sheets;
 use paper::{Attachment, Document, Heading};
+use std::collections::BTreeSet;
+use values::Voice;
 
 /// One size-width to be printed.
 #[derive(Debug)]
@@ -36,8 +49,49 @@ pub struct Job<'a> {
     pub attachment: Vec<u8>,
     /// The paper.
     pub paper: Paper,
+    /// The language.
+    pub lang: Lang,
+    /// The units that lengths are said in.
+    pub units: Units,
+    /// How many pairs this batch has, if it is known.
+    pub pairs: Option<u64>,
+    /// What was found of this size that a bench must know.
+    pub notices: &'a [Notice],
     /// The stations wanted; all that have work if empty.
     pub stations: &'a [Station],
+}
+
+impl Job<'_> {
+    fn voice(&self) -> Voice {
+        Voice { lang: self.lang, units: self.units }
+    }
+}
+
+/// The units that a shop's sheets print, the first one first; each figure keeps its own in the JSON. What has no unit of
+/// the trade's stands in metric ones.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[expect(missing_docs, reason = "they say themselves")]
+pub enum Units {
+    #[default]
+    Metric,
+    Trade,
+    MetricTrade,
+    TradeMetric,
+}
+
+impl Units {
+    /// What the shop prints; both, if a fault took it.
+    #[must_use]
+    pub fn of(shop: &Shop) -> Units {
+        let Ok(print) = &shop.print else { return Units::TradeMetric };
+        match print.it.as_slice() {
+            ["metric", "trade", ..] => Units::MetricTrade,
+            ["metric", ..] => Units::Metric,
+            ["trade", "metric", ..] => Units::TradeMetric,
+            ["trade", ..] => Units::Trade,
+            _ => Units::TradeMetric,
+        }
+    }
 }
 
 /// Pages, and every figure that stands on them as it was printed.
@@ -64,37 +118,48 @@ pub fn lay(job: &Job<'_>) -> Option<Laid> {
     let document = Document {
         title,
         author: job.shop.name.clone(),
-        subject: words::of(words::BUILD_SHEETS).to_owned(),
+        subject: words::of(words::BUILD_SHEETS, job.lang).to_owned(),
         keywords: vec![job.build.model.name.clone(), job.build.size.to_string(), job.fingerprint.to_owned()],
         creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: "en".to_owned(),
+        language: job.lang.tag().to_owned(),
         pages,
         drawings: Vec::new(),
         attachments: vec![Attachment {
             name: "figures.json".to_owned(),
             mime: "application/json".to_owned(),
-            about: words::of(words::FIGURES_ATTACHED).to_owned(),
+            about: words::of(words::FIGURES_ATTACHED, job.lang).to_owned(),
             bytes: job.attachment.clone(),
         }],
     };
     Some(Laid { document, printed })
 }
 
+/// Every character that the sheets of a shop can show: their own words, and what the shop types.
+fn characters<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> BTreeSet<char> {
+    let mut characters: BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→↔↕□".chars()).collect();
+    characters.extend(words::characters());
+    characters.extend(shop.chars());
+    for figure in figures.flat_map(Figures::iter) {
+        match &figure.datum {
+            Datum::Text(text) => characters.extend(text.chars()),
+            Datum::Texts(texts) => characters.extend(texts.iter().flat_map(|text| text.chars())),
+            _ => {}
+        }
+        characters.extend(figure.label.chars());
+    }
+    characters
+}
+
 /// The typefaces of a run: every character that its sheets can show.
 ///
 /// # Errors
-/// A typeface that cannot be cut.
+/// A typeface that cannot be cut, or that lacks a character.
 pub fn typefaces<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> Result<Typefaces, Error> {
-    let mut characters: std::collections::BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→□".chars()).collect();
-    characters.extend(shop.chars());
-    for figures in figures {
-        for figure in figures.iter() {
-            match &figure.datum {
-                Datum::Text(text) => characters.extend(text.chars()),
-                Datum::Texts(texts) => characters.extend(texts.iter().flat_map(|text| text.chars())),
-                _ => {}
-            }
-        }
-    }
-    Typefaces::for_text(characters)
+    Typefaces::for_text(characters(shop, figures))
+}
+
+/// The characters of the sheets of a shop that a typeface of theirs lacks.
+#[must_use]
+pub fn lacking<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> BTreeSet<char> {
+    unknown(&characters(shop, figures).into_iter().collect::<String>())
 }

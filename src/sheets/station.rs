@@ -1,6 +1,6 @@
 //! The stations of the shop, in the order of the work: what each does, what it must beware of.
 
-use super::words::{self, Word};
+use super::words::{self, Lang, Word, cautions};
 use crate::build::Figures;
 
 /// A bench with its own sheet.
@@ -55,7 +55,8 @@ impl Station {
     }
 
     /// Its title on the sheet.
-    pub(super) fn title(self) -> &'static str {
+    #[must_use]
+    pub fn title(self, lang: Lang) -> &'static str {
         let word: Word = match self {
             Station::Cutting => words::CUTTING,
             Station::Skiving => words::SKIVING,
@@ -69,34 +70,22 @@ impl Station {
             Station::Finishing => words::FINISHING,
             Station::Inspection => words::INSPECTION,
         };
-        words::of(word)
+        words::of(word, lang)
     }
 
-    /// Its cautions. Sources: IARC Monographs (leather dust), NIOSH and OSHA (solvents, nails, compressed air), HSE (machines,
-    /// presses); the rest is common practice, no source. Local codes and licensed practice come first.
-    pub(super) fn cautions(self) -> &'static [&'static str] {
-        const NAILS: &str = "Nails and tacks: wear eye protection, never hold them in the mouth, feel inside every boot for points before it leaves.";
-        const SOLVENTS: &str = "Solvent adhesives: ventilate down and away from the face, no flame or spark, gloves. Limits in air: n-hexane 50 ppm (NIOSH), toluene 200 ppm, MEK 200 ppm (OSHA).";
-        const DUST: &str = "Leather dust causes nasal cancer: extract at the sander, wear a respirator, no dry sweeping. Air under 30 psi, with chip guarding.";
-        const NEEDLES: &str =
-            "Needle, eye and belt guards on; power off and feet off the treadle to thread or to change the needle.";
+    /// Its cautions.
+    pub(super) fn cautions(self) -> &'static [Word] {
         match self {
-            Station::Cutting => {
-                &["Press: two-hand control, release stops. Clicking knife: cut away from the hand that holds."]
-            }
-            Station::Skiving => &["Guard on, hands clear of the bell; power off to sharpen or clear it."],
-            Station::Closing => &[NEEDLES],
-            Station::Hardware => &["Fingers clear of punch and setter; wear eye protection."],
-            Station::Lasting => &[NAILS, SOLVENTS],
-            Station::Bottoming => &[SOLVENTS, NAILS],
-            Station::SoleStitching => &[NEEDLES],
-            Station::Heeling => &[NAILS, DUST],
-            Station::Edge => &[DUST, "Sander: enclosed belt and nips, two hands on the boot, no loose sleeves."],
-            Station::Finishing => &[SOLVENTS],
-            Station::Inspection => &[
-                "Feel inside every boot with the hand for nail points.",
-                "This sheet certifies nothing: fire, safety and electrical footwear is tested and labelled through an accredited laboratory to the standard that applies; local codes and licensed practice come first.",
-            ],
+            Station::Cutting => &[cautions::PRESS],
+            Station::Skiving => &[cautions::BELL],
+            Station::Closing | Station::SoleStitching => &[cautions::NEEDLES],
+            Station::Hardware => &[cautions::SETTER],
+            Station::Lasting => &[cautions::NAILS, cautions::SOLVENTS],
+            Station::Bottoming => &[cautions::SOLVENTS, cautions::NAILS],
+            Station::Heeling => &[cautions::NAILS, cautions::DUST],
+            Station::Edge => &[cautions::DUST, cautions::SANDER],
+            Station::Finishing => &[cautions::SOLVENTS],
+            Station::Inspection => &[cautions::POINTS, cautions::NO_CERTIFICATE],
         }
     }
 

@@ -1,76 +1,273 @@
-//! Figures as a sheet prints them: the same number as everywhere, rounded to what a bench can use.
+//! Figures as a sheet prints them: the same number as everywhere, rounded to what a bench can use, in the units and the
+//! language that the shop asks for. A unit stands once with each number.
 
-use crate::build::{Datum, Figure, Figures};
-use crate::measure::inches;
+use super::Units;
+use super::words::{self, Lang};
+use crate::build::{Datum, Figure};
+use std::fmt::Write as _;
 
-/// A figure's value with its unit.
-pub(super) fn with_unit(figure: &Figure) -> String {
-    let value = bare(figure);
-    match figure.unit {
-        "" => value,
-        "1/8 in" => format!("{value}/8 in"),
-        unit => format!("{value} {unit}"),
-    }
+/// How numbers are said.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Voice {
+    pub lang: Lang,
+    pub units: Units,
 }
 
-/// The value alone, for tables that name the unit in their head.
-pub(super) fn bare(figure: &Figure) -> String {
-    let places = places(figure.unit);
-    let number = |value: f64| trimmed(value, places, figure.unit);
-    match &figure.datum {
-        Datum::Number(value) => number(*value),
-        Datum::Count(count) => count.to_string(),
-        Datum::Spread(spread) if spread.half() < 5e-7 => number(spread.nominal),
-        Datum::Spread(spread) => format!("{} ±{}", number(spread.nominal), number(spread.half())),
-        Datum::Window(window) => format!("{}..{}", number(window.lo), number(window.hi)),
-        Datum::Text(text) => text.clone(),
-        Datum::Texts(texts) => texts.join(", "),
-        Datum::Numbers(values) if figure.label.contains("from and to") => {
-            let pairs =
-                values.chunks(2).map(|pair| pair.iter().map(|value| number(*value)).collect::<Vec<_>>().join(".."));
-            pairs.collect::<Vec<_>>().join(", ")
+/// A figure's value as it stands on the sheet, and behind it the same in the other unit, if the shop asks for both.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Said {
+    pub first: String,
+    pub other: Option<String>,
+}
+
+impl Said {
+    /// Both in one line.
+    pub fn whole(&self) -> String {
+        match &self.other {
+            Some(other) => format!("{} ({other})", self.first),
+            None => self.first.clone(),
         }
-        Datum::Numbers(values) => values.iter().map(|value| number(*value)).collect::<Vec<_>>().join(", "),
     }
 }
 
-/// Decimals that a bench can use.
-fn places(unit: &str) -> usize {
-    match unit {
-        "cm2" | "%" | "deg" | "spi" | "1/8 in" => 1,
-        _ => 2, // mm, m, dm2, N/mm
+/// A unit that numbers are turned into before they are written.
+#[derive(Clone, Copy)]
+struct Unit {
+    /// The unit, as its word.
+    name: &'static str,
+    /// How many of the figure's own unit it has.
+    of: f64,
+    /// How it is rounded.
+    places: Places,
+}
+
+#[derive(Clone, Copy)]
+enum Places {
+    /// Two decimals below 30, one above.
+    Length,
+    /// So many decimals.
+    At(usize),
+    /// Mixed numbers in sixteenths.
+    Sixteenths,
+    /// A stitch's length for so many stitches an inch.
+    Pitch,
+}
+
+impl Voice {
+    /// A figure with its unit, in the shop's units.
+    pub fn said(self, figure: &Figure) -> Said {
+        let own = own(figure);
+        let (metric, trade) = match other(figure) {
+            Some(other) if own.name == "spi" || own.name == "1/8 in" => (Some(other), Some(own)),
+            Some(other) => (Some(own), Some(other)),
+            None => (Some(own), None),
+        };
+        let say = |unit: Option<Unit>| unit.map(|unit| self.value(figure, unit));
+        let (first, second) = match self.units {
+            Units::Metric => (metric, None),
+            Units::Trade => (trade, None),
+            Units::MetricTrade => (metric, trade),
+            Units::TradeMetric => (trade, metric),
+        };
+        match (say(first), say(second)) {
+            (Some(first), other) => Said { first, other },
+            (None, _) => Said { first: self.value(figure, own), other: None },
+        }
+    }
+
+    /// A figure with its unit, in one line.
+    pub fn line(self, figure: &Figure) -> String {
+        self.said(figure).whole()
+    }
+
+    /// Nominal and tolerance apart: `12 mm`, `±0.5 mm`.
+    pub fn target(self, figure: &Figure) -> (String, String) {
+        match &figure.datum {
+            Datum::Spread(spread) if spread.half() >= 5e-7 => {
+                let with = |value: f64| {
+                    let datum = Datum::Number(value);
+                    self.said(&Figure { datum, sum: None, ..figure.clone() }).first
+                };
+                (with(spread.nominal), format!("±{}", with(spread.half())))
+            }
+            _ => (self.said(figure).first, String::new()),
+        }
+    }
+
+    fn value(self, figure: &Figure, unit: Unit) -> String {
+        let number = |value: f64| self.number(value, unit);
+        let joined = |texts: &[String]| texts.join(if self.lang == Lang::Es { "; " } else { ", " });
+        let text = match &figure.datum {
+            Datum::Text(text) => return self.word(figure, text),
+            Datum::Texts(texts) => {
+                return texts.iter().map(|text| self.word(figure, text)).collect::<Vec<_>>().join(", ");
+            }
+            Datum::Number(value) => number(*value),
+            Datum::Count(count) => count.to_string(),
+            Datum::Spread(spread) if spread.half() < 5e-7 => number(spread.nominal),
+            Datum::Spread(spread) => format!("{} ±{}", number(spread.nominal), number(spread.half())),
+            Datum::Window(window) if (window.lo - window.hi).abs() < 1e-9 => number(window.lo),
+            Datum::Window(window) => format!("{}–{}", number(window.lo), number(window.hi)),
+            Datum::Numbers(values) if figure.label.contains("from and to") => {
+                let pair = |pair: &[f64]| pair.iter().map(|value| number(*value)).collect::<Vec<_>>().join("–");
+                joined(&values.chunks(2).map(pair).collect::<Vec<_>>())
+            }
+            Datum::Numbers(values) => joined(&values.iter().map(|value| number(*value)).collect::<Vec<_>>()),
+        };
+        let unit = words::unit(unit.name, self.lang);
+        if unit.is_empty() { text } else { format!("{text} {unit}") }
+    }
+
+    /// A word of the language in the language of the sheet; a name that the shop types stays.
+    fn word(self, figure: &Figure, text: &str) -> String {
+        words::value(&figure.key, text, self.lang).to_owned()
+    }
+
+    fn number(self, value: f64, unit: Unit) -> String {
+        let text = match unit.places {
+            Places::Sixteenths => return mixed(value / unit.of),
+            Places::Pitch => plain(unit.of / value, 2),
+            Places::At(places) => plain(value / unit.of, places),
+            Places::Length => plain(value / unit.of, if (value / unit.of).abs() < 30.0 { 2 } else { 1 }),
+        };
+        self.decimals(text)
+    }
+
+    /// With the decimal sign of the language.
+    fn decimals(self, text: String) -> String {
+        if self.lang == Lang::Es { text.replace('.', ",") } else { text }
+    }
+
+    /// A bare number in the language.
+    pub fn bare(self, value: f64, places: usize) -> String {
+        self.decimals(plain(value, places))
     }
 }
 
-fn trimmed(value: f64, places: usize, unit: &str) -> String {
-    if unit == "in" {
-        return inches(value);
-    }
-    let text = format!("{value:.places$}");
-    let whole = matches!(unit, "Nm" | "tex" | "spi" | "minutes" | "" | "1/8 in" | "%" | "deg")
-        || text.ends_with(&"0".repeat(places));
-    let text = if whole { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text };
-    if text == "-0" { "0".to_owned() } else { text }
+/// The unit that a figure has.
+fn own(figure: &Figure) -> Unit {
+    let (name, of, places) = match figure.unit {
+        "minutes" => minutes(figure),
+        "1/8 in" => ("in", 8.0, Places::Sixteenths),
+        "in" => ("in", 1.0, Places::Sixteenths),
+        "mm" => ("mm", 1.0, Places::Length),
+        unit @ ("cm2" | "%" | "deg" | "spi") => (unit, 1.0, Places::At(1)),
+        "" => ("", 1.0, Places::At(1)),
+        unit => (unit, 1.0, Places::At(2)),
+    };
+    Unit { name, of, places }
 }
 
-/// The value of a key, empty if there is none.
-pub(super) fn cell(figures: &Figures, key: &str) -> String {
-    figures.get(key).map(bare).unwrap_or_default()
+/// The same in the trade's unit, or in the metric one for what is in the trade's.
+fn other(figure: &Figure) -> Option<Unit> {
+    let unit = |name, of, places| Some(Unit { name, of, places });
+    let key = &*figure.key;
+    match figure.unit {
+        "spi" => unit("mm", 25.4, Places::Pitch),
+        "dm2" => unit("ft2", 9.290_304, Places::At(2)),
+        "mm" if is_upper(key) => unit("oz", 25.4 / 64.0, Places::At(1)),
+        "mm" if is_sole(key) => unit("iron", 25.4 / 48.0, Places::At(1)),
+        "mm" if sixteenths(figure) => unit("in", 25.4, Places::Sixteenths),
+        _ => None,
+    }
+}
+
+/// Leather that is bought by the ounce.
+fn is_upper(key: &str) -> bool {
+    (key.starts_with("part.") && key.ends_with(".substance")) || matches!(key, "counter.thickness" | "puff.thickness")
+}
+
+/// What is bought by the iron.
+fn is_sole(key: &str) -> bool {
+    (key.starts_with("layer.") && key.contains(".thickness"))
+        || (key.starts_with("heel.") && key.ends_with("-substance"))
+}
+
+/// A length that is a mixed number of inches, as nails and heels are.
+fn sixteenths(figure: &Figure) -> bool {
+    let Datum::Number(value) = &figure.datum else { return false };
+    let sixteenths = value / 25.4 * 16.0;
+    *value > 0.0 && (sixteenths - sixteenths.round()).abs() < 1e-6
 }
 
 /// Minutes in the largest unit that keeps them whole.
-pub(super) fn times(figure: &Figure) -> String {
-    let (scale, unit) = match &figure.datum {
-        Datum::Window(window) if window.lo % 1440.0 == 0.0 && window.hi % 1440.0 == 0.0 && window.lo > 2880.0 => {
-            (1440.0, "days")
-        }
-        Datum::Window(window) if window.lo % 60.0 == 0.0 && window.hi % 60.0 == 0.0 => (60.0, "hours"),
-        Datum::Number(value) if value % 60.0 == 0.0 && *value >= 60.0 => (60.0, "hours"),
-        _ => (1.0, "minutes"),
+fn minutes(figure: &Figure) -> (&'static str, f64, Places) {
+    let (lo, hi) = match &figure.datum {
+        Datum::Window(window) => (window.lo, window.hi),
+        Datum::Number(value) => (*value, *value),
+        _ => return ("min", 1.0, Places::At(1)),
     };
-    match &figure.datum {
-        Datum::Window(window) => format!("{}..{} {unit}", window.lo / scale, window.hi / scale),
-        Datum::Number(value) => format!("{} {unit}", value / scale),
-        _ => with_unit(figure),
+    let whole = |of: f64| lo % of == 0.0 && hi % of == 0.0;
+    if whole(1440.0) && lo > 2880.0 {
+        ("days", 1440.0, Places::At(1))
+    } else if whole(60.0) && hi >= 60.0 {
+        ("hours", 60.0, Places::At(1))
+    } else {
+        ("min", 1.0, Places::At(1))
+    }
+}
+
+/// With so many decimals at most.
+fn plain(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+/// `1 1/4`, `9/16`: inches as a rule shows them.
+fn mixed(inches: f64) -> String {
+    #[expect(clippy::cast_possible_truncation, reason = "no boot is a million inches tall")]
+    let all = (inches * 16.0).round().clamp(-1e6, 1e6) as i64;
+    let (whole, mut rest, mut of) = (all / 16, (all % 16).abs(), 16);
+    while rest != 0 && rest % 2 == 0 {
+        (rest, of) = (rest / 2, of / 2);
+    }
+    let mut text = String::new();
+    if whole != 0 || rest == 0 {
+        text.push_str(&whole.to_string());
+    }
+    if rest != 0 {
+        // Writing to a string cannot fail.
+        _ = write!(text, "{}{rest}/{of}", if whole == 0 { "" } else { " " });
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn inches_are_mixed_numbers() {
+        for (inches, said) in
+            [(1.25, "1 1/4"), (0.5625, "9/16"), (1.0, "1"), (0.0, "0"), (0.875, "7/8"), (2.5, "2 1/2")]
+        {
+            assert_eq!(mixed(inches), said);
+        }
+    }
+
+    fn figure(key: &str, unit: &'static str, datum: Datum) -> Figure {
+        Figure { key: key.into(), label: "length".into(), unit, datum, sum: None }
+    }
+
+    #[test]
+    fn units_and_signs_are_as_asked() {
+        let voice = |lang, units| Voice { lang, units };
+        let nail = figure("heel-nails.base-back", "mm", Datum::Number(25.4 * 1.125));
+        let leather = figure("part.vamp.substance", "mm", Datum::Number(25.4 * 7.5 / 64.0));
+        let pitch = figure("sole.pitch", "spi", Datum::Number(5.0));
+        let gauge = figure("sole.guide", "mm", Datum::Number(4.5));
+        for (figure, units, lang, said) in [
+            (&nail, Units::Metric, Lang::En, "28.58 mm"),
+            (&nail, Units::Trade, Lang::En, "1 1/8 in"),
+            (&nail, Units::TradeMetric, Lang::Es, "1 1/8 in (28,58 mm)"),
+            (&leather, Units::MetricTrade, Lang::En, "2.98 mm (7.5 oz)"),
+            (&pitch, Units::Metric, Lang::En, "5.08 mm"),
+            (&pitch, Units::TradeMetric, Lang::En, "5 spi (5.08 mm)"),
+            (&gauge, Units::Trade, Lang::En, "4.5 mm"),
+            (&gauge, Units::TradeMetric, Lang::Es, "4,5 mm"),
+        ] {
+            assert_eq!(voice(lang, units).line(figure), said);
+        }
     }
 }

@@ -3,7 +3,7 @@
 use super::List;
 use super::upper::settings;
 use crate::build::figure::Datum;
-use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of};
+use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of, takes};
 use crate::finding::Sum;
 use crate::measure::Window;
 use crate::spec::{Ends, Extent, HeelNails, Layer};
@@ -132,6 +132,7 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         nails_built(nails, list);
     }
     let Some(Ok(heel)) = &build.heel else { return };
+    list.amount("heel.gauge-within", "gauge true within, either way", &build.house.rule("gauge"));
     list.figures.push_sum("heel.block", "block at the back: base and cap", "mm", heel.block.clone());
     list.figures.push_sum("heel.needed", "base needed at the back", "mm", heel.needed.clone());
     list.figures.push_sum("heel.given", "base given by lifts and wedges", "mm", heel.given.clone());
@@ -142,6 +143,11 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         ("heel.sand-back", "to sand at the back", heel.sand_back),
         ("heel.sand-breast", "to sand at the breast", heel.sand_breast),
         ("heel.gauge-before", "gauge of the base before levelling, back", heel.given.nominal()),
+        (
+            "heel.gauge-before-breast",
+            "gauge of the base before levelling, breast",
+            heel.given.nominal() - (heel.drop - heel.drop_left),
+        ),
         ("heel.gauge-after", "gauge of the base when level, back", heel.needed.nominal()),
         ("heel.gauge-after-breast", "gauge of the base when level, breast", heel.needed.nominal() - heel.drop),
         ("heel.visible-back", "heel seen at the back", heel.visible_back),
@@ -187,6 +193,10 @@ fn nails_built(nails: &HeelNailsBuilt, list: &mut List) {
             None => format!("heel-nails.base-{place}"),
         };
         list.number(&key, &format!("nail at the {place}"), "mm", nail.length);
+        let count = nails.ring.as_ref().map(|ring| takes::in_place(nails, ring, nail));
+        if let Some(count) = count {
+            list.count(&format!("{key}-count"), &format!("nails at the {place}, a boot"), count);
+        }
         serves(&key, &format!("lengths that serve at the {place}"), (&nail.hold, &nail.room, nail.sunk), list);
     }
     if let Some(cap) = &nails.cap {

@@ -9,7 +9,7 @@ use crate::measure::Spread;
 
 pub(super) fn sole(build: &Build<'_>, list: &mut List) {
     if let Ok(lines) = &build.lines {
-        edge(lines, list);
+        edge(build, lines, list);
     }
     let Ok(bottom) = &build.model.bottom else { return };
     if let Ok(sole) = &bottom.sole {
@@ -31,10 +31,11 @@ pub(super) fn sole(build: &Build<'_>, list: &mut List) {
     }
     if let (Ok(stack), Ok(rows)) = (&build.stack, &build.rows) {
         stacks(stack, rows, list);
+        sort(build, stack, list);
     }
 }
 
-fn edge(lines: &Lines, list: &mut List) {
+fn edge(build: &Build<'_>, lines: &Lines, list: &mut List) {
     let turnout = &lines.turnout;
     for (key, label, value) in [
         ("edge.forepart", "turnout, forepart", turnout.forepart),
@@ -58,6 +59,10 @@ fn edge(lines: &Lines, list: &mut List) {
     ] {
         list.number(key, label, "mm", value + lines.off_the_edge);
     }
+    if let Ok(blend) = crate::build::mm(&build.house.rule("blend")) {
+        list.number("edge.begins", "turnout begins to grow, from the heel", "mm", lines.turnout_holds - blend);
+    }
+    list.amount("edge.row-least", "no nearer the outer row than", &build.house.rule("edge-after-sanding"));
 }
 
 fn sole_rows(rows: &SoleRows, lines: &Lines, list: &mut List) {
@@ -70,6 +75,7 @@ fn sole_rows(rows: &SoleRows, lines: &Lines, list: &mut List) {
     for (n, row) in rows.rows.iter().enumerate() {
         let key = |what: &str| format!("sole.row-{}.{what}", n + 1);
         list.number(&key("inset"), "from the finished edge", "mm", row.inset);
+        list.number(&key("guide"), "edge guide, from the rough edge", "mm", row.inset + lines.off_the_edge);
         list.number(&key("length"), "length", "mm", row.length);
         list.count(&key("stitches"), "stitches", row.stitches);
         if row.overlap > 0 {
@@ -122,6 +128,20 @@ fn stacks(stack: &Stack, rows: &SoleRows, list: &mut List) {
         let laps = stack.laps(n).into_iter().flat_map(|(from, to)| [from, to]).collect();
         list.numbers(&format!("stack.row-{}.laps", n + 1), "laps from and to, from the row's start", "mm", laps);
     }
+}
+
+/// What the layers may be together where the thick end of the stack does not fit, and can be sorted to fit.
+fn sort(build: &Build<'_>, stack: &Stack, list: &mut List) {
+    let sole = build.model.bottom.as_ref().ok().and_then(|bottom| bottom.sole.as_ref().ok());
+    let Some(Ok(machine)) = sole.map(|sole| of(&sole.on)) else { return };
+    let Ok(limit) = crate::build::mm(&machine.it.sews) else { return };
+    let fits = |sum: f64| crate::measure::fits(sum, limit);
+    if !fits(stack.asked.nominal.sum.nominal()) || fits(stack.asked.hi.sum.spread().hi) {
+        return;
+    }
+    let Some(sort) = stack.asked.sort_to(limit) else { return };
+    list.texts("stack.sort", "sort by thickness", sort.what);
+    list.number("stack.sort-to", "sorted: together at most", "mm", sort.most);
 }
 
 fn spread(lying: &Lying) -> Spread {

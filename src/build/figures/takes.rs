@@ -29,6 +29,10 @@ fn upper(build: &Build<'_>, list: &mut List) {
         }
         if let Some(hides) = leather.hides {
             list.number(&key("hides"), &format!("{}: hides for a pair", leather.name), "hides", hides);
+            if hides > 0.0 {
+                let pairs = (1.0 / hides).floor() as u64;
+                list.count(&key("pairs"), &format!("{}: whole pairs from one hide", leather.name), pairs);
+            }
         }
     }
 }

@@ -152,6 +152,9 @@ pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
             list.number(&key(what), label, unit, sewn.value);
         }
     }
+    if let Ok(pitch) = &seam.pitch {
+        list.number(&key("over-50"), "stitches over 50 mm", "", pitch.value * 50.0 / 25.4);
+    }
     if let Ok(rows) = &seam.rows {
         list.count(&key("rows"), "rows", *rows);
     }
@@ -174,6 +177,7 @@ fn edges(upper: &Upper, list: &mut List) {
     let mut rows = |key: String, stitching: &Stitching| {
         list.maybe(&format!("{key}.first"), "first row from the edge", stitching.first.as_ref());
         list.maybe(&format!("{key}.apart"), "rows apart", stitching.apart.as_ref());
+        list.maybe(&format!("{key}.long"), "length of a row, base size", stitching.long.as_ref());
     };
     for lap in &upper.laps {
         if let Ok(top) = &lap.top {

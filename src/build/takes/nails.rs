@@ -1,7 +1,7 @@
 //! Nails by kind and length.
 
 use super::super::amounts::of;
-use super::super::{Build, Built, HeelNail, NailsBuilt, Place};
+use super::super::{Build, Built, HeelNail, HeelNailsBuilt, NailsBuilt, Place, Ring};
 use crate::spec::{HeelNails, Nail, NailLine};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -82,6 +82,14 @@ fn heel_nails(build: &Build<'_>, nails: &HeelNails, counts: &mut Counts) -> Buil
         add(counts, &of(nail)?.it, Some(cap.length), ring.along.len());
     }
     Ok(())
+}
+
+/// How many of a boot's nails in the ring are this one.
+#[must_use]
+pub fn in_place(nails: &HeelNailsBuilt, ring: &Ring, nail: &HeelNail) -> u64 {
+    let of_stage: Vec<&HeelNail> = nails.nails.iter().filter(|other| other.stage == nail.stage).collect();
+    let here = |share: &&f64| of_place(&of_stage, **share).is_some_and(|other| other.place == nail.place);
+    ring.along.iter().filter(here).count() as u64
 }
 
 /// The nail of a place: by thirds of the heel's length; where the sides have none of their own, by halves.

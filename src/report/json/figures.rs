@@ -1,7 +1,7 @@
 //! The document of figures: every model in every size, no number rounded.
 
 use super::origin::{TermDoc, terms};
-use crate::build::{Datum, Figure};
+use crate::build::{COMPUTATION, Datum, Figure};
 use crate::check::{Figured, ModelChecked};
 use crate::report::places::Places;
 use crate::report::run::Run;
@@ -18,6 +18,11 @@ use std::io::{self, Write};
 struct FiguresDoc<'d> {
     /// The version of this shape: `hobnail/figures/1`.
     version: &'static str,
+    /// The version of the computation: a fingerprint changes with it.
+    computation: u32,
+    /// Only some figures of each build are here: those of a card. Absent where all are.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    part: Option<bool>,
     /// The models of the files given.
     models: Vec<ModelDoc<'d>>,
 }
@@ -85,7 +90,7 @@ struct FigureDoc<'d> {
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(JsonSchema))]
 #[serde(untagged)]
-enum ValueDoc<'d> {
+pub(super) enum ValueDoc<'d> {
     /// One number.
     Number {
         /// The number.
@@ -137,25 +142,43 @@ pub(super) fn schema() -> Schema {
 /// Writes the document.
 pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured>]) -> io::Result<()> {
     let models = run.checked.models.iter().zip(figured).map(|(it, sizes)| model(it, sizes, run)).collect();
-    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, models })
+    super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, part: None, models })
 }
 
-/// One model in one size, compact, for what travels with a printed sheet: it says nothing of where it was written,
-/// so that the same build gives the same bytes wherever its files lie.
-pub(in crate::report) fn attached(model: &ModelChecked, size: &Figured) -> serde_json::Result<Vec<u8>> {
+/// Whether a card shows a figure, by its model and its key.
+pub(in crate::report) type Shown<'s> = &'s dyn Fn(&ModelChecked, &str) -> bool;
+
+/// Models in some sizes, compact, for what travels with a printed sheet: it says nothing of where it was written,
+/// so that the same build gives the same bytes wherever its files lie. `shown` picks the figures of a card.
+pub(in crate::report) fn attached(
+    models: &[(&ModelChecked, Vec<&Figured>)],
+    shown: Option<Shown<'_>>,
+) -> serde_json::Result<Vec<u8>> {
+    let models = models.iter().map(|(model, sizes)| ModelDoc {
+        name: &model.name,
+        title: &model.title,
+        revision: model.revision,
+        path: "",
+        sizes: sizes.iter().map(|size| bare(size, &|key| shown.is_none_or(|shown| shown(model, key)))).collect(),
+    });
+    let (version, part) = (super::FIGURES_SCHEMA, shown.map(|_| true));
+    serde_json::to_vec(&FiguresDoc { version, computation: COMPUTATION, part, models: models.collect() })
+}
+
+/// A size with its figures, without their terms.
+fn bare<'d>(size: &'d Figured, shown: &dyn Fn(&str) -> bool) -> SizeDoc<'d> {
     let figures = size
         .figures
         .iter()
+        .filter(|it| shown(&it.key))
         .map(|it| (&*it.key, FigureDoc { label: &it.label, unit: it.unit, value: value(&it.datum), terms: None }));
-    let sizes = vec![SizeDoc {
+    SizeDoc {
         system: size.checked.size.system.name(),
         size: size.checked.size.to_string(),
         refused: size.checked.refused,
         fingerprint: &size.fingerprint,
         figures: Rows(figures.collect()),
-    }];
-    let model = ModelDoc { name: &model.name, title: &model.title, revision: model.revision, path: "", sizes };
-    serde_json::to_vec(&FiguresDoc { version: super::FIGURES_SCHEMA, models: vec![model] })
+    }
 }
 
 fn model<'d>(model: &'d ModelChecked, sizes: &'d [Figured], run: &'d Run<'d>) -> ModelDoc<'d> {
@@ -187,7 +210,7 @@ fn figure<'d>(figure: &'d Figure, places: &Places<'d>) -> FigureDoc<'d> {
     }
 }
 
-fn value(datum: &Datum) -> ValueDoc<'_> {
+pub(super) fn value(datum: &Datum) -> ValueDoc<'_> {
     match datum {
         Datum::Number(value) => ValueDoc::Number { value: *value },
         Datum::Count(value) => ValueDoc::Count { value: *value },

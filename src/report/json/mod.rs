@@ -1,15 +1,19 @@
 //! Findings and figures as JSON documents, each with a committed schema of its own version.
 
+mod attached;
 mod explain;
 mod figures;
 mod findings;
 mod origin;
 #[cfg(test)]
 mod schema;
+mod verify;
 
+pub(super) use attached::read;
 pub(super) use explain::write as explain;
 pub(super) use figures::{attached, write as figures};
 pub(super) use findings::write as findings;
+pub(super) use verify::write as verify;
 
 use serde::Serialize;
 use std::io::{self, Write};
@@ -22,6 +26,9 @@ pub const FINDINGS_SCHEMA: &str = "hobnail/findings/1";
 
 /// The version of documents of figures.
 pub const FIGURES_SCHEMA: &str = "hobnail/figures/1";
+
+/// The version of documents of sheets held against the present sources.
+pub const VERIFY_SCHEMA: &str = "hobnail/verify/1";
 
 fn document(out: &mut dyn Write, document: &impl Serialize) -> io::Result<()> {
     serde_json::to_writer_pretty(&mut *out, document).map_err(io::Error::from)?;

@@ -1,17 +1,15 @@
-//! Art: long runs of lines and curves, written as content by ourselves and handed to
-//! printpdf as forms.
+//! Art: long runs of lines and curves, kept as forms of the document.
 //!
-//! printpdf makes an object of every number before it writes it, and deflates nothing by
-//! itself; an outline with its stitches takes it longer than all the text of a page. A run
-//! that comes back, on another page or in another size, is kept once.
+//! A run that comes back, on another page or in another size, is kept once.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
-use printpdf::{DictItem, ExternalStream, ExternalXObject, Op as PdfOp, XObject, XObjectId};
+use lopdf::{Dictionary, Document as Pdf, Object, Stream, dictionary};
+use printpdf::{Op as PdfOp, XObjectId};
 
 use super::content::encoded;
-use super::write::deflate;
-use super::{Error, Op};
+use super::write::{deflate, set_packed};
+use super::{Error, Op, Typefaces};
 
 /// Runs with fewer points stay on the page.
 const WORTH_IT: usize = 100;
@@ -32,8 +30,9 @@ struct Form {
 
 impl Gallery {
     /// Keeps a run of drawing operations and gives the name to call it by.
-    pub fn keep(&mut self, ops: &[PdfOp], width: f32, height: f32) -> Result<XObjectId, Error> {
-        let content = encoded(ops);
+    pub fn keep(&mut self, ops: &[PdfOp], width: f32, height: f32, faces: &Typefaces) -> Result<XObjectId, Error> {
+        // Lines and areas use no typeface.
+        let content = encoded(ops, faces, &mut BTreeSet::new());
         let mut hash = blake3::Hasher::new();
         hash.update(&content);
         hash.update(&width.to_be_bytes());
@@ -48,9 +47,13 @@ impl Gallery {
         Ok(id(index))
     }
 
-    pub fn into_objects(self) -> impl Iterator<Item = (XObjectId, XObject)> {
-        let forms = self.forms.into_iter().enumerate();
-        forms.map(|(index, form)| (id(index), form.into_object()))
+    /// Adds the forms to a document; by their names.
+    pub fn forms(self, pdf: &mut Pdf) -> Dictionary {
+        let mut forms = Dictionary::new();
+        for (index, form) in self.forms.into_iter().enumerate() {
+            forms.set(id(index).0, pdf.add_object(form.into_stream()));
+        }
+        forms
     }
 }
 
@@ -59,26 +62,17 @@ fn id(index: usize) -> XObjectId {
 }
 
 impl Form {
-    fn into_object(self) -> XObject {
-        let name = |name: &str| DictItem::Name(name.into());
-        let frame = [0.0, 0.0, self.width, self.height].map(DictItem::Real);
-        let dict = [
-            ("Type", name("XObject")),
-            ("Subtype", name("Form")),
-            ("BBox", DictItem::Array(frame.into())),
-            ("Filter", name("FlateDecode")),
-            ("Resources", DictItem::Dict { map: BTreeMap::new() }),
-        ];
-        XObject::External(ExternalXObject {
-            stream: ExternalStream {
-                dict: dict.map(|(key, item)| (key.into(), item)).into(),
-                content: self.packed,
-                compress: false,
-            },
-            width: None,
-            height: None,
-            dpi: None,
-        })
+    fn into_stream(self) -> Stream {
+        let frame: Vec<Object> = [0.0, 0.0, self.width, self.height].map(Object::Real).to_vec();
+        let dict = dictionary! {
+            "Type" => "XObject",
+            "Subtype" => "Form",
+            "BBox" => frame,
+            "Resources" => Dictionary::new(),
+        };
+        let mut stream = Stream::new(dict, Vec::new());
+        set_packed(&mut stream, self.packed);
+        stream
     }
 }
 

@@ -1,24 +1,18 @@
 //! What a document has beside its pages: outline, labels, attachments, what viewers are to
-//! do with it. Mends what printpdf writes wrongly or not at all.
+//! do with it.
 
 use std::collections::BTreeSet;
 
-use lopdf::{Dictionary, Document as Pdf, Object, ObjectId, Stream, StringFormat, dictionary};
+use lopdf::{Dictionary, Document as Pdf, Object, ObjectId, Stream, dictionary};
 
-use super::draw::drawing_id;
+use super::objects::text;
 use super::write::{deflate, set_packed};
-use super::{Attachment, Document, Error, Heading, Level, Typefaces};
+use super::{Attachment, Document, Error, Heading, Level};
 
-/// Turns printpdf's objects into the document that was asked for.
-pub(super) fn mend(pdf: &mut Pdf, document: &Document, faces: &Typefaces) -> Result<(), Error> {
-    // Attachments and their relations came with this version.
-    pdf.version = "1.7".into();
-    let leaves = split_leaves(pdf, document.pages.len())?;
-    resources(pdf, &leaves)?;
-    fonts(pdf, &leaves, faces)?;
-    info(pdf)?;
+/// Adds it all to the document whose pages these are.
+pub(super) fn complete(pdf: &mut Pdf, document: &Document, pages: &[ObjectId]) -> Result<(), Error> {
     let mut entries = Dictionary::new();
-    outline(pdf, document, &leaves.pages, &mut entries);
+    outline(pdf, document, pages, &mut entries);
     labels(document, &mut entries);
     attachments(pdf, &document.attachments, &mut entries)?;
     viewing(document, &mut entries);
@@ -27,121 +21,6 @@ pub(super) fn mend(pdf: &mut Pdf, document: &Document, faces: &Typefaces) -> Res
         catalog.set(key, value);
     }
     Ok(())
-}
-
-/// Pages of the document, and the drawings that printpdf took for pages.
-struct Leaves {
-    pages: Vec<ObjectId>,
-    drawings: Vec<ObjectId>,
-}
-
-/// Takes the drawings out of the page tree.
-fn split_leaves(pdf: &mut Pdf, pages: usize) -> Result<Leaves, Error> {
-    let tree = pdf.catalog()?.get(b"Pages")?.as_reference()?;
-    let tree = pdf.get_dictionary_mut(tree)?;
-    let kids = tree.get_mut(b"Kids")?.as_array_mut()?;
-    let drawings = kids.split_off(pages);
-    let kids = kids.clone();
-    tree.set("Count", pages as i64);
-    let ids = |kids: Vec<Object>| {
-        let ids: Result<Vec<_>, _> = kids.iter().map(Object::as_reference).collect();
-        ids
-    };
-    Ok(Leaves { pages: ids(kids)?, drawings: ids(drawings)? })
-}
-
-/// One dictionary of resources for all pages and drawings, without the empty ones.
-fn resources(pdf: &mut Pdf, leaves: &Leaves) -> Result<(), Error> {
-    let first = pdf.get_dictionary(leaves.pages[0])?.get(b"Resources")?;
-    let first = pdf.get_dictionary(first.as_reference()?)?.clone();
-    let fonts = first.get(b"Font")?.as_reference()?;
-    let forms = first.get(b"XObject")?.as_reference()?;
-    for unused in [b"ExtGState".as_slice(), b"Shading"] {
-        pdf.objects.remove(&first.get(unused)?.as_reference()?);
-    }
-    for (index, &leaf) in leaves.drawings.iter().enumerate() {
-        let form = form(pdf, leaf, fonts)?;
-        pdf.get_dictionary_mut(forms)?.set(drawing_id(index).0, form);
-    }
-    let shared = dictionary! { "Font" => fonts, "XObject" => forms };
-    let shared = pdf.add_object(shared);
-    for &page in &leaves.pages {
-        let page = pdf.get_dictionary_mut(page)?;
-        let own = page.get(b"Resources")?.as_reference()?;
-        page.set("Resources", shared);
-        for needless in [b"TrimBox".as_slice(), b"CropBox", b"Annots"] {
-            page.remove(needless);
-        }
-        pdf.objects.remove(&own);
-    }
-    Ok(())
-}
-
-/// Makes a form of a page: its content becomes the form, the page goes.
-fn form(pdf: &mut Pdf, leaf: ObjectId, fonts: ObjectId) -> Result<ObjectId, Error> {
-    let page = pdf.get_dictionary(leaf)?.clone();
-    let content = page.get(b"Contents")?.as_reference()?;
-    let own = page.get(b"Resources")?.as_reference()?;
-    let dict = &mut pdf.get_object_mut(content)?.as_stream_mut()?.dict;
-    dict.set("Type", "XObject");
-    dict.set("Subtype", "Form");
-    dict.set("BBox", page.get(b"MediaBox")?.clone());
-    dict.set("Resources", dictionary! { "Font" => fonts });
-    pdf.objects.remove(&leaf);
-    pdf.objects.remove(&own);
-    Ok(content)
-}
-
-/// Puts the deflated programs in, and the height of capitals, which printpdf guesses.
-fn fonts(pdf: &mut Pdf, leaves: &Leaves, faces: &Typefaces) -> Result<(), Error> {
-    let shared = pdf.get_dictionary(leaves.pages[0])?.get(b"Resources")?;
-    let shared = pdf.get_dictionary(shared.as_reference()?)?;
-    let fonts = pdf.get_dictionary(shared.get(b"Font")?.as_reference()?)?.clone();
-    for cut in faces.cuts() {
-        let Ok(font) = fonts.get(cut.style.resource().as_bytes()) else {
-            continue;
-        };
-        let font = pdf.get_dictionary(font.as_reference()?)?;
-        let descendants = font.get(b"DescendantFonts")?.as_array()?;
-        let descendant = descendants.first().ok_or_else(no_font)?.as_dict()?;
-        let descriptor = descendant.get(b"FontDescriptor")?.as_reference()?;
-        let descriptor = pdf.get_dictionary_mut(descriptor)?;
-        descriptor.set("CapHeight", (super::Style::CAP_HEIGHT * 1000.0) as i64);
-        let program = descriptor.get(b"FontFile2")?.as_reference()?;
-        let program = pdf.get_object_mut(program)?.as_stream_mut()?;
-        set_packed(program, cut.packed.clone());
-    }
-    Ok(())
-}
-
-fn no_font() -> Error {
-    Error::Writer("a font without a descendant".into())
-}
-
-/// Takes out what we don't say: dates above all.
-fn info(pdf: &mut Pdf) -> Result<(), Error> {
-    let info = pdf.trailer.get(b"Info")?.as_reference()?;
-    let info = pdf.get_dictionary_mut(info)?;
-    let unsaid = [b"CreationDate".as_slice(), b"ModDate", b"GTS_PDFXVersion"];
-    for key in unsaid.into_iter().chain([b"Identifier".as_slice(), b"Trapped"]) {
-        info.remove(key);
-    }
-    let said = |value: &Object| value.as_str().is_ok_and(|text| !text.is_empty());
-    let empty: Vec<Vec<u8>> = info.iter().filter(|(_, value)| !said(value)).map(|(key, _)| key.clone()).collect();
-    for key in empty {
-        info.remove(&key);
-    }
-    Ok(())
-}
-
-/// Text of a document's own, outside its pages: ASCII as it is, all else as UTF-16.
-fn text(value: &str) -> Object {
-    if value.bytes().all(|byte| (b' '..=b'~').contains(&byte)) {
-        return Object::String(value.into(), StringFormat::Literal);
-    }
-    let units = std::iter::once(0xFEFF).chain(value.encode_utf16());
-    let bytes = units.flat_map(u16::to_be_bytes).collect();
-    Object::String(bytes, StringFormat::Hexadecimal)
 }
 
 /// An entry of the outline with those under it.

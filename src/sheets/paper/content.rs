@@ -1,13 +1,31 @@
-//! The content of a form: drawing operations as the bytes that PDF has for them, operator
-//! for operator what printpdf writes.
+//! The content of a page or a form: drawing operations as the bytes that PDF has for them.
 
-use printpdf::{Color, Line, LinePoint, Op as PdfOp, PaintMode, Polygon, Rect};
+use std::collections::BTreeSet;
 
-/// Encodes drawing operations; only what [`super::draw`] makes of lines and areas occurs.
-pub(super) fn encoded(ops: &[PdfOp]) -> Vec<u8> {
-    let mut content = Content(Vec::with_capacity(ops.len() * 128));
+use printpdf::{
+    Color, Line, LinePoint, Op as PdfOp, PaintMode, PdfFontHandle, Polygon, Rect, TextItem, XObjectId, XObjectTransform,
+};
+
+use super::face::Cut;
+use super::{Style, Typefaces};
+
+/// Encodes drawing operations; only what [`super::draw`] makes occurs. Adds the typefaces that it uses to `styles`.
+pub(super) fn encoded(ops: &[PdfOp], faces: &Typefaces, styles: &mut BTreeSet<Style>) -> Vec<u8> {
+    let mut content = Content(Vec::with_capacity(ops.len() * 64));
+    let mut cut: Option<&Cut> = None;
     for op in ops {
-        content.op(op);
+        match op {
+            PdfOp::SetFont { font: PdfFontHandle::External(id), size } => {
+                cut = faces.cuts().iter().find(|cut| cut.style.resource() == id.0);
+                styles.extend(cut.map(|cut| cut.style));
+                content.0.push(b'/');
+                content.0.extend_from_slice(id.0.as_bytes());
+                content.0.push(b' ');
+                content.numbers(&[size.0], "Tf");
+            }
+            PdfOp::ShowText { items } => content.show(items, cut),
+            op => content.op(op),
+        }
     }
     content.0
 }
@@ -28,8 +46,39 @@ impl Content {
             PdfOp::DrawLine { line } => self.line(line),
             PdfOp::DrawPolygon { polygon } => self.polygon(polygon),
             PdfOp::DrawRectangle { rectangle } => self.rectangle(rectangle),
-            other => debug_assert!(false, "{other:?} is neither line nor area"),
+            PdfOp::StartTextSection => self.operator("BT"),
+            PdfOp::EndTextSection => self.operator("ET"),
+            PdfOp::SetTextMatrix { matrix } => self.numbers(&matrix.as_array(), "Tm"),
+            PdfOp::UseXobject { id, transform } => self.call(id, transform),
+            other => debug_assert!(false, "{other:?} is nothing that a page has"),
         }
+    }
+
+    /// Glyphs by their numbers, in four digits each.
+    fn show(&mut self, items: &[TextItem], cut: Option<&Cut>) {
+        let texts = items.iter().filter_map(|item| match item {
+            TextItem::Text(text) => Some(text),
+            _ => None,
+        });
+        self.0.push(b'<');
+        for glyph in texts.flat_map(|text| text.chars()).filter_map(|letter| cut?.glyph(letter)) {
+            for shift in [12, 8, 4, 0] {
+                self.0.push(b"0123456789abcdef"[usize::from(glyph >> shift & 15)]);
+            }
+        }
+        self.operator("> Tj");
+    }
+
+    fn call(&mut self, id: &XObjectId, transform: &XObjectTransform) {
+        let shift = [transform.translate_x, transform.translate_y].map(|shift| shift.map_or(0.0, |shift| shift.0));
+        self.operator("q");
+        if shift != [0.0, 0.0] {
+            self.numbers(&[1.0, 0.0, 0.0, 1.0, shift[0], shift[1]], "cm");
+        }
+        self.0.push(b'/');
+        self.0.extend_from_slice(id.0.as_bytes());
+        self.operator(" Do");
+        self.operator("Q");
     }
 
     fn colour(&mut self, colour: &Color, operator: &str) {
@@ -52,7 +101,7 @@ impl Content {
         self.operator(if line.is_closed { "h S" } else { "S" });
     }
 
-    /// Closes the last ring only, as printpdf does.
+    /// Closes the last ring only; [`super::draw`] counts on it.
     fn polygon(&mut self, polygon: &Polygon) {
         for ring in &polygon.rings {
             self.outline(&ring.points);

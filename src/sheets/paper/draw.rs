@@ -3,8 +3,8 @@
 use std::collections::BTreeSet;
 
 use printpdf::{
-    CurTransMat, Line, LineJoinStyle, Op as PdfOp, PaintMode, PdfPage, Point as PdfPoint, Pt, Rect, TextItem,
-    TextMatrix, XObjectId, XObjectTransform,
+    CurTransMat, Line, LineJoinStyle, Op as PdfOp, PaintMode, Point as PdfPoint, Pt, Rect, TextItem, TextMatrix,
+    XObjectId, XObjectTransform,
 };
 
 use super::art::{self, Gallery};
@@ -16,6 +16,13 @@ use super::{Anchor, Drawing, Error, Hatch, Ink, Op, Paint, Pen, Point, Text, Typ
 /// The name under which pages call a shared drawing.
 pub(super) fn drawing_id(drawing: usize) -> XObjectId {
     XObjectId(format!("D{drawing}"))
+}
+
+/// A page, or a shared drawing, as drawing operations; its size in points.
+pub(super) struct Leaf {
+    pub width: f32,
+    pub height: f32,
+    pub ops: Vec<PdfOp>,
 }
 
 /// What a page can call beside drawing itself.
@@ -44,14 +51,14 @@ impl<'a> Sheet<'a> {
         Self { shared: Some(shared), ..self }
     }
 
-    /// Draws it all and hands over what printpdf writes.
-    pub fn finish(mut self, ops: &[Op]) -> Result<PdfPage, Error> {
-        let width = Pt(self.brush.points(self.width));
-        let height = Pt(self.brush.points(self.height));
+    /// Draws it all and hands over what is to be encoded.
+    pub fn finish(mut self, ops: &[Op]) -> Result<Leaf, Error> {
+        let width = self.brush.points(self.width);
+        let height = self.brush.points(self.height);
         self.draw(ops)?;
         self.brush.leave_text();
         match self.brush.off_scale {
-            None => Ok(PdfPage::new(width.into(), height.into(), self.brush.ops)),
+            None => Ok(Leaf { width, height, ops: self.brush.ops }),
             Some(value) => Err(Error::OffTheScale { page: self.label.into(), value }),
         }
     }
@@ -75,7 +82,7 @@ impl<'a> Sheet<'a> {
         art.draw(run)?;
         self.brush.off_scale = self.brush.off_scale.or(art.brush.off_scale);
         if let Some(shared) = &mut self.shared {
-            let id = shared.gallery.keep(&art.brush.ops, width, height)?;
+            let id = shared.gallery.keep(&art.brush.ops, width, height, self.faces)?;
             self.call(id, 0.0, 0.0);
         }
         Ok(())
@@ -288,11 +295,12 @@ impl<'a> Sheet<'a> {
 
     fn check_letters(&self, text: &Text) -> Result<(), Error> {
         let cut = self.faces.cut(text.style);
-        let letters = text.content.chars().map(printed);
-        let missing: BTreeSet<char> = letters.filter(|&c| !cut.is_some_and(|cut| cut.has(c))).collect();
-        if missing.is_empty() {
+        let lacks = |c: &char| !cut.is_some_and(|cut| cut.has(*c));
+        let letters = || text.content.chars().map(printed);
+        if !letters().any(|c| lacks(&c)) {
             return Ok(());
         }
+        let missing: BTreeSet<char> = letters().filter(lacks).collect();
         Err(Error::Missing { page: self.label.into(), style: text.style, characters: missing })
     }
 }

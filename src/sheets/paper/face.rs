@@ -19,6 +19,7 @@ use printpdf::{FontId, ParsedFont};
 use rayon::prelude::*;
 
 use super::Error;
+use super::font::FontObjects;
 use super::write::deflate;
 
 /// A face of the `DejaVu` family.
@@ -98,7 +99,7 @@ impl Style {
         &READ[self as usize]
     }
 
-    fn fault(self, reason: &impl ToString) -> Error {
+    pub(super) fn fault(self, reason: &impl ToString) -> Error {
         Error::Typeface { style: self, reason: reason.to_string() }
     }
 }
@@ -179,9 +180,11 @@ fn thousandths(advance: u16, units_per_em: u16) -> u16 {
 /// A face cut down to the characters in use.
 pub(super) struct Cut {
     pub style: Style,
-    pub font: ParsedFont,
-    /// The font program, deflated once for all documents.
-    pub packed: Vec<u8>,
+    /// Its objects, made once for all documents.
+    pub objects: FontObjects,
+    /// Glyphs of the first 256 characters, and of all.
+    latin: [Option<u16>; 256],
+    all: BTreeMap<u32, u16>,
 }
 
 impl Cut {
@@ -194,13 +197,22 @@ impl Cut {
         }
         let program = cut(style, wanted.values().copied())?;
         let font = parsed(style, &program, &wanted)?;
-        let packed = deflate(&program)?;
-        Ok(Some(Self { style, font, packed }))
+        let all = font.codepoint_to_glyph.clone();
+        let mut latin = [None; 256];
+        for (code, glyph) in all.range(..256) {
+            latin[*code as usize] = Some(*glyph);
+        }
+        let objects = FontObjects::of(style, font, deflate(&program)?)?;
+        Ok(Some(Self { style, objects, latin, all }))
     }
 
     pub fn has(&self, character: char) -> bool {
+        self.glyph(character).is_some()
+    }
+
+    pub fn glyph(&self, character: char) -> Option<u16> {
         let code = u32::from(character);
-        self.font.lookup_glyph_index(code).is_some()
+        self.latin.get(code as usize).copied().unwrap_or_else(|| self.all.get(&code).copied())
     }
 }
 

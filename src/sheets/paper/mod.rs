@@ -19,9 +19,12 @@ mod curve;
 mod draw;
 mod error;
 mod face;
+mod font;
 mod hatch;
 mod measure;
+mod objects;
 mod ops;
+mod read;
 mod write;
 
 #[cfg(test)]
@@ -34,4 +37,5 @@ pub use measure::{fit, lacks, lines_in, width_mm, wrap};
 pub use ops::{
     Anchor, Dash, Drawing, Heading, Ink, Level, Op, Page, PageSize, Paint, Paper, Path, Pen, Point, Step, Text,
 };
+pub use read::{Unread, attached, is_pdf};
 pub use write::{Attachment, Document, write, write_all};

@@ -1,5 +1,5 @@
-//! Documents to bytes: printpdf lays them out as PDF objects, [`super::catalog`] adds and
-//! mends what it leaves out, and the streams are deflated here.
+//! Documents to bytes: [`super::objects`] makes PDF objects of them, [`super::catalog`] adds what a document has
+//! beside its pages, and here they become one file.
 //!
 //! The same document gives the same bytes, whenever and in whatever thread.
 
@@ -9,14 +9,15 @@ use std::io::Write;
 use flate2::Compression;
 use flate2::write::ZlibEncoder;
 use lopdf::{Object, Stream, StringFormat};
-use printpdf::{PdfDocument, PdfDocumentInfo, PdfFont, PdfPage, PdfParseErrorSeverity, PdfSaveOptions};
 use rayon::prelude::*;
 
-use super::art::Gallery;
 use super::catalog;
-use super::draw::{Shared, Sheet};
+use super::objects::objects;
 use super::ops::each_text;
 use super::{Drawing, Error, Page, Typefaces};
+
+/// Bytes of a document's name.
+const HASH: usize = 16;
 
 /// A file that travels within the document.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -68,72 +69,14 @@ pub fn write(document: &Document, faces: &Typefaces) -> Result<Vec<u8>, Error> {
     if document.pages.is_empty() {
         return Err(Error::NoPages);
     }
-    let mut pdf = objects(document, faces)?;
-    catalog::mend(&mut pdf, document, faces)?;
-    pack(&mut pdf)?;
-    identify(&mut pdf)?;
-    saved(&mut pdf)
+    let (mut pdf, pages) = objects(document, faces)?;
+    catalog::complete(&mut pdf, document, &pages)?;
+    identified(&mut pdf)
 }
 
 /// The bytes of many documents, written side by side, in the order given.
 pub fn write_all(documents: &[Document], faces: &Typefaces) -> Vec<Result<Vec<u8>, Error>> {
     documents.par_iter().map(|document| write(document, faces)).collect()
-}
-
-/// The document as printpdf sees it; shared drawings follow the pages as pages of their own.
-fn objects(document: &Document, faces: &Typefaces) -> Result<lopdf::Document, Error> {
-    let mut pdf = PdfDocument::new(&document.title);
-    pdf.metadata.info = PdfDocumentInfo {
-        document_title: document.title.clone(),
-        author: document.author.clone(),
-        subject: document.subject.clone(),
-        keywords: document.keywords.clone(),
-        creator: document.creator.clone(),
-        ..PdfDocumentInfo::default()
-    };
-    for cut in faces.cuts() {
-        let font = PdfFont::new(cut.font.clone());
-        pdf.resources.fonts.map.insert(cut.style.font_id(), font);
-    }
-    let mut gallery = Gallery::default();
-    pdf.pages = leaves(document, faces, &mut gallery)?;
-    pdf.resources.xobjects.map.extend(gallery.into_objects());
-    let mut warnings = Vec::new();
-    let objects = pdf.to_lopdf_document(&PdfSaveOptions::default(), &mut warnings);
-    let fault = warnings.into_iter().find(|warning| warning.severity == PdfParseErrorSeverity::Error);
-    match fault {
-        Some(warning) => Err(Error::Writer(warning.msg)),
-        None => Ok(objects),
-    }
-}
-
-fn leaves(document: &Document, faces: &Typefaces, gallery: &mut Gallery) -> Result<Vec<PdfPage>, Error> {
-    let mut leaves = Vec::new();
-    for page in &document.pages {
-        let size = (page.size.width(), page.size.height());
-        let shared = Shared { drawings: &document.drawings, gallery };
-        let sheet = Sheet::new(&page.label, size, faces).calling(shared);
-        leaves.push(sheet.finish(&page.ops)?);
-    }
-    for (number, drawing) in document.drawings.iter().enumerate() {
-        let label = format!("of drawing {number}");
-        let sheet = Sheet::new(&label, (drawing.width, drawing.height), faces);
-        leaves.push(sheet.finish(&drawing.ops)?);
-    }
-    Ok(leaves)
-}
-
-/// Deflates what isn't deflated yet.
-fn pack(pdf: &mut lopdf::Document) -> Result<(), Error> {
-    pdf.objects
-        .values_mut()
-        .filter_map(|object| object.as_stream_mut().ok())
-        .filter(|stream| !stream.dict.has(b"Filter"))
-        .try_for_each(|stream| {
-            let packed = deflate(&stream.content)?;
-            set_packed(stream, packed);
-            Ok(())
-        })
 }
 
 /// Puts deflated content into a stream.
@@ -150,17 +93,18 @@ pub(super) fn deflate(bytes: &[u8]) -> Result<Vec<u8>, Error> {
     Ok(encoder.finish()?)
 }
 
-/// Names the document by the hash of its content: printpdf counts within the process.
-fn identify(pdf: &mut lopdf::Document) -> Result<(), Error> {
-    pdf.trailer.remove(b"ID");
-    let hash = blake3::hash(&saved(pdf)?);
-    let id = Object::String(hash.as_bytes()[..16].to_vec(), StringFormat::Hexadecimal);
+/// The bytes, with the hash of all the others as the document's name.
+fn identified(pdf: &mut lopdf::Document) -> Result<Vec<u8>, Error> {
+    let id = Object::String(vec![0; HASH], StringFormat::Hexadecimal);
     pdf.trailer.set("ID", vec![id.clone(), id]);
-    Ok(())
-}
-
-fn saved(pdf: &mut lopdf::Document) -> Result<Vec<u8>, Error> {
     let mut bytes = Vec::new();
     pdf.save_to(&mut bytes)?;
+    let (unnamed, name) = ("0".repeat(2 * HASH), blake3::hash(&bytes).to_hex());
+    // The trailer stands behind everything else.
+    for _ in 0..2 {
+        let place = bytes.windows(unnamed.len()).rposition(|window| window == unnamed.as_bytes());
+        let place = place.ok_or_else(|| Error::Writer("a trailer without a name".into()))?;
+        bytes[place..place + unnamed.len()].copy_from_slice(&name.as_bytes()[..unnamed.len()]);
+    }
     Ok(bytes)
 }

@@ -1,0 +1,59 @@
+//! What the station does, in order, and how long the boot rests with it.
+
+use super::super::words::{self, Word};
+use super::{Item, Sheets, texts};
+
+impl Sheets<'_> {
+    /// *Set* at the left, *do* at the right: this station's steps of the route in order, each with a box to tick, behind
+    /// what is done before the first of them. Then how long the boot rests.
+    pub(in crate::sheets) fn set_and_do(&mut self, set: &[Item], first: &[Word]) {
+        let steps = self.own_steps();
+        let mut items: Vec<Item> = first.iter().map(|word| Item::Step(self.word(*word).to_owned())).collect();
+        let lang = self.job.lang;
+        items.extend((1..).zip(&steps).map(|(n, step)| Item::Step(format!("{n}  {}", words::step(step, lang)))));
+        let mut items = self.headed(words::DO, items);
+        let (critical, others) = self.rests(&steps);
+        if set.is_empty() {
+            let mut left = std::mem::take(&mut items);
+            left.extend(critical);
+            self.columns(&left, &others);
+        } else {
+            items.extend(others);
+            items.extend(critical);
+            self.columns(set, &items);
+        }
+    }
+
+    fn own_steps(&self) -> Vec<String> {
+        let Some(station) = self.station else { return Vec::new() };
+        let figures = self.job.figures;
+        let (steps, benches) = (texts(figures, "route.steps"), texts(figures, "route.stations"));
+        let here = steps.iter().zip(benches).filter(|(_, bench)| *bench == station.name());
+        here.map(|(step, _)| step.clone()).collect()
+    }
+
+    /// How long the boot rests with each of these steps: first where the bond alone holds the outsole, which has a place
+    /// of its own, then all others.
+    fn rests(&mut self, steps: &[String]) -> (Vec<Item>, Vec<Item>) {
+        let alone = texts(self.job.figures, "route.critical");
+        let (critical, others): (Vec<&String>, Vec<&String>) = steps.iter().partition(|step| alone.contains(step));
+        let mut rows = self.rest_rows(&critical);
+        if !critical.is_empty() {
+            rows.extend(self.figure("route.peel-samples"));
+        }
+        let others = self.rest_rows(&others);
+        (self.headed(words::CRITICAL, rows), self.headed(words::TIMES, others))
+    }
+
+    fn rest_rows(&mut self, steps: &[&String]) -> Vec<Item> {
+        let mut rows = Vec::new();
+        for step in steps {
+            let prefix = format!("route.dwell.{step}.");
+            let keys = self.job.figures.iter().filter(|figure| figure.key.starts_with(&prefix));
+            let keys: Vec<String> = keys.map(|figure| figure.key.to_string()).collect();
+            let name = words::step(step, self.job.lang).split([',', ':']).next().unwrap_or(step).to_owned();
+            rows.extend(keys.iter().filter_map(|key| self.figure_of(&name, key)));
+        }
+        rows
+    }
+}

@@ -1,0 +1,120 @@
+//! Layers, adhesive, nails, the forefoot.
+
+use super::{NOTHING, cell, cells, subjects, text};
+use crate::sheets::Job;
+use crate::sheets::page::{Item, Sheets, Table};
+use crate::sheets::words;
+
+pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    sheets.keys(&[
+        ("waist.eighths", Some(words::WAIST_NAIL)),
+        ("waist.nails", Some(words::WAIST_COUNT)),
+        ("seat.eighths", Some(words::SEAT_NAIL)),
+        ("seat.nails", Some(words::SEAT_COUNT)),
+        ("forefoot.stitches", Some(words::FOREFOOT_STITCHES)),
+    ]);
+    let mut set = sheets.listed(
+        words::FOREFOOT_HEAD,
+        &[
+            "forefoot.machine",
+            "forefoot.thread",
+            "forefoot.needle",
+            "forefoot.pitch",
+            "forefoot.over-50",
+            "forefoot.inset",
+            "forefoot.length",
+            "forefoot.layers",
+            "forefoot.thread-used",
+        ],
+    );
+    for (heading, line) in [(words::WAIST_NAILS, "waist"), (words::SEAT_NAILS, "seat")] {
+        let nails = nail_line(sheets, line);
+        set.extend(sheets.headed(heading, nails));
+    }
+    sheets.set_and_do(&set, &[]);
+    layers(job, sheets);
+    adhesives(job, sheets);
+}
+
+/// What a line of nails needs at the bench: which nail, where, how far apart on each side.
+fn nail_line(sheets: &mut Sheets<'_>, line: &str) -> Vec<Item> {
+    let what = [
+        "with",
+        "length",
+        "window",
+        "layers",
+        "inset",
+        "outside",
+        "spacing-outside",
+        "inside",
+        "spacing-inside",
+        "spacing",
+        "to-forefoot-outside",
+        "to-forefoot-inside",
+        "to",
+    ];
+    what.iter().filter_map(|what| sheets.figure(&format!("{line}.{what}"))).collect()
+}
+
+/// Every layer, from the foot down.
+fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let mut rows = Vec::new();
+    for role in subjects(job.figures, "layer.") {
+        let key = format!("layer.{role}");
+        let name = words::role(&role, job.lang);
+        let mut row =
+            cells(job, sheets, name, &key, &["of", "thickness", "covers", "breadth", "ends", "grain", "bonded"]);
+        if row[2] == NOTHING {
+            let parts = ["thickness-base", "thickness-lug"].map(|what| cell(job, sheets, &format!("{key}.{what}")));
+            let known: Vec<String> = parts.into_iter().filter(|text| *text != NOTHING).collect();
+            row[2] = known.join(" + ");
+        }
+        if job.figures.get(&format!("{key}.ends")).is_some_and(|figure| figure.unit == "mm") {
+            row[5] = format!("{} – {}", sheets.word(words::BREAST), row[5]);
+        }
+        rows.push(row);
+    }
+    let columns = [
+        (words::LAYER, 1.8),
+        (words::OF_STOCK, 2.0),
+        (words::THICK, 3.6),
+        (words::COVERS, 1.4),
+        (words::BREADTH, 1.3),
+        (words::HEEL_END, 1.9),
+        (words::GRAIN, 1.1),
+        (words::ADHESIVE, 1.8),
+    ];
+    let table = Table::new(sheets, &columns, rows);
+    sheets.table(&table);
+}
+
+/// One card a bond: coats, minutes from and to, press, set; temperatures are the bench's to write.
+fn adhesives(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let mut rows: Vec<Vec<String>> = Vec::new();
+    for role in subjects(job.figures, "layer.") {
+        let key = format!("layer.{role}");
+        if text(job.figures, &format!("{key}.bonded")).is_empty() {
+            continue;
+        }
+        let what = ["bonded", "coats", "open", "press", "set", "reactivated"];
+        let mut row = cells(job, sheets, words::role(&role, job.lang), &key, &what);
+        row.push("____ °C".to_owned());
+        rows.push(row);
+    }
+    if rows.is_empty() {
+        return;
+    }
+    sheets.heading(sheets.word(words::ADHESIVE_CARD));
+    let columns = [
+        (words::LAYER, 1.8),
+        (words::ADHESIVE, 2.0),
+        (words::COATS, 1.0),
+        (words::OPEN, 1.8),
+        (words::PRESS, 1.3),
+        (words::SET, 1.2),
+        (words::WARMED, 1.2),
+        (words::TEMPERATURE, 1.5),
+    ];
+    let table = Table::new(sheets, &columns, rows);
+    sheets.table(&table);
+}

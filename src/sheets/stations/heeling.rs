@@ -1,0 +1,120 @@
+//! The heel bench.
+
+use super::{NOTHING, cell, cells, count, text};
+use crate::sheets::Job;
+use crate::sheets::page::{Measure, Sheets, Table};
+use crate::sheets::words::{self, Word};
+
+pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    sheets.keys(&[
+        ("heel.gauge-before", Some(words::GAUGE_BEFORE)),
+        ("heel.gauge-after", Some(words::GAUGE_AFTER)),
+        ("heel.sand-back", None),
+        ("heel.wedge-breast", None),
+        ("heel-nails.sink", Some(words::SINK)),
+    ]);
+    let mut set = sheets.listed(
+        words::LEVEL,
+        &[
+            "heel.sand-back",
+            "heel.sand-breast",
+            "heel.drop",
+            "heel.length",
+            "heel.block",
+            "heel.visible-back",
+            "heel.visible-inches",
+            "heel.visible-breast",
+        ],
+    );
+    let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing", "heel-nails.sink"];
+    set.extend(sheets.listed(words::HEEL_NAILS, &nails));
+    sheets.set_and_do(&set, &[words::SINK_HEADS]);
+    base(job, sheets);
+    nail_table(job, sheets);
+    let gauged = [
+        ("heel.gauge-before", "heel.gauge-within"),
+        ("heel.gauge-before-breast", "heel.gauge-within"),
+        ("heel.gauge-after", "heel.gauge-within"),
+        ("heel.gauge-after-breast", "heel.gauge-within"),
+    ];
+    let mut measures: Vec<Measure> =
+        gauged.iter().filter_map(|(key, within)| sheets.to_measure_within(key, within, words::HEIGHT_GAUGE)).collect();
+    let seen = ["heel.visible-back", "heel.visible-breast"];
+    measures.extend(seen.iter().filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)));
+    sheets.measures(&measures);
+}
+
+/// What lies on what, from the seat down: wedges, lifts, thin lifts, the cap.
+fn base(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let mut rows: Vec<Vec<String>> = Vec::new();
+    let layers: [(&str, Word); 3] =
+        [("wedges", words::WEDGE), ("lifts", words::LIFT), ("thin-lifts", words::THIN_LIFT)];
+    for (what, word) in layers {
+        if count(job.figures, &format!("heel.{what}")) == 0 {
+            continue;
+        }
+        let [pieces, of, thick] =
+            ["", "-of", "-substance"].map(|part| cell(job, sheets, &format!("heel.{what}{part}")));
+        let breast = if what == "wedges" { cell(job, sheets, "heel.wedge-breast") } else { thick.clone() };
+        rows.push(vec![format!("{}  {}", rows.len() + 1, sheets.word(word)), pieces, of, thick, breast]);
+    }
+    let [cap, thick] = ["heel.cap", "heel.cap-thickness"].map(|key| cell(job, sheets, key));
+    if cap != NOTHING {
+        let name = format!("{}  {}", rows.len() + 1, sheets.word(words::CAP));
+        rows.push(vec![name, "1".to_owned(), cap, thick.clone(), thick]);
+    }
+    if rows.is_empty() {
+        return;
+    }
+    sheets.heading(sheets.word(words::BASE));
+    let columns = [
+        (words::LAYER, 2.0),
+        (words::EACH, 1.0),
+        (words::OF_STOCK, 2.4),
+        (words::AT_BACK, 2.8),
+        (words::AT_BREAST, 2.8),
+    ];
+    let table = Table::new(sheets, &columns, rows);
+    sheets.table(&table);
+}
+
+/// Nails by stage and place: how long, how many, which other lengths serve; then the cap's.
+fn nail_table(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let mut rows = Vec::new();
+    for key in nail_keys(job) {
+        let place = key.rsplit('-').next().unwrap_or_default();
+        let mut name = words::role(place, job.lang);
+        if let Some(stage) = key.strip_prefix("heel-nails.stage-").and_then(|rest| rest.split('-').next()) {
+            name = format!("{} {stage}, {name}", sheets.word(words::STAGE));
+        }
+        let mut row = vec![name, cell(job, sheets, "heel-nails.base"), cell(job, sheets, &key)];
+        row.extend(["count", "serves"].map(|what| cell(job, sheets, &format!("{key}-{what}"))));
+        rows.push(row);
+    }
+    if job.figures.get("heel-nails.cap-length").is_some() {
+        let what = ["cap", "cap-length", "count", "cap-serves"];
+        rows.push(cells(job, sheets, sheets.word(words::CAP).to_owned(), "heel-nails", &[]));
+        let cap = what.map(|what| cell(job, sheets, &format!("heel-nails.{what}")));
+        if let Some(row) = rows.last_mut() {
+            row.extend(cap);
+        }
+    }
+    let columns = [
+        (words::NAIL_LINES, 2.2),
+        (words::OF_STOCK, 2.2),
+        (words::LENGTH, 2.4),
+        (words::COUNT, 1.2),
+        (words::SERVES, 2.6),
+    ];
+    let table = Table::new(sheets, &columns, rows);
+    sheets.table(&table);
+}
+
+/// The keys of the nails' lengths: `heel-nails.base-back`, `heel-nails.stage-2-sides`.
+fn nail_keys(job: &Job<'_>) -> Vec<String> {
+    let is_place = |key: &str| ["back", "sides", "breast"].iter().any(|place| key.ends_with(place));
+    let keys = job.figures.iter().map(|figure| &*figure.key);
+    let nails = keys
+        .filter(|key| (key.starts_with("heel-nails.base-") || key.starts_with("heel-nails.stage-")) && is_place(key));
+    nails.filter(|key| text(job.figures, key).is_empty()).map(str::to_owned).collect()
+}

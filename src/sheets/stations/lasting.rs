@@ -1,0 +1,47 @@
+//! The lasting bench, and turning out.
+
+use crate::sheets::page::{Item, Measure, Sheets};
+use crate::sheets::words;
+
+pub(super) fn lasting(sheets: &mut Sheets<'_>) {
+    sheets.keys(&[
+        ("last.stick", None),
+        ("last.ball", None),
+        ("lasting.insole-nails", None),
+        ("lasting.back-height", Some(words::BACK_HEIGHT)),
+        ("lasting.tacks", None),
+    ]);
+    let mut set = sheets.listed(
+        words::SETTINGS,
+        &[
+            "lasting.order",
+            "lasting.margin-toe",
+            "lasting.margin-joints",
+            "lasting.margin-heel",
+            "counter.of",
+            "counter.reaches",
+            "puff.of",
+            "puff.reaches",
+        ],
+    );
+    let last = ["last.name", "last.bottom", "last.plate", "last.seat", "last.tread", "last.seat-breadth"];
+    set.extend(sheets.listed(words::THE_LAST, &last));
+    let out = turning_out(sheets);
+    set.extend(out);
+    let blanks = [words::HOUR_ON, words::HOUR_OFF].map(|word| Item::Blank(sheets.word(word).to_owned()));
+    set.extend(blanks);
+    sheets.set_and_do(&set, &[]);
+    let measured = ["lasting.back-height", "lasting.margin-toe", "lasting.margin-joints", "lasting.margin-heel"];
+    let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
+    let measures: Vec<Measure> =
+        measured.iter().chain(&rough).filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)).collect();
+    sheets.measures(&measures);
+}
+
+/// Where the release cut goes and where the turnout is full.
+fn turning_out(sheets: &mut Sheets<'_>) -> Vec<Item> {
+    let cut = Item::Step(sheets.word(words::RELEASE_AT).to_owned());
+    let mut items = vec![cut];
+    items.extend(["edge.begins", "edge.holds"].iter().filter_map(|key| sheets.figure(key)));
+    sheets.headed(words::RELEASE, items)
+}
