@@ -16,7 +16,15 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ]);
     let mut set = sheets.listed(
         words::SETTINGS,
-        &["sole.machine", "sole.thread", "sole.through", "sole.over-50", "sole.thread-diameter"],
+        &[
+            "sole.machine",
+            "sole.thread",
+            "sole.through",
+            "sole.all-round",
+            "sole.row-1.overlap",
+            "sole.over-50",
+            "sole.thread-diameter",
+        ],
     );
     let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
     set.extend(sheets.listed(words::ROUGH_ROUND, &rough));

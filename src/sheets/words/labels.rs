@@ -5,11 +5,31 @@
 
 use super::Lang;
 use std::borrow::Cow;
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// Labels without a name in them.
 const LABELS: &[(&str, &str)] = &[
+    ("as eu", "en eu"),
+    ("as eu, by", "en eu, por"),
+    ("as eu, rounded", "en eu, redondeada"),
+    ("as mondo", "en mondo"),
+    ("as mondo, by", "en mondo, por"),
+    ("as mondo, rounded", "en mondo, redondeada"),
+    ("as uk", "en uk"),
+    ("as uk, by", "en uk, por"),
+    ("as uk, rounded", "en uk, redondeada"),
+    ("as us-men", "en us-men"),
+    ("as us-men, by", "en us-men, por"),
+    ("as us-men, rounded", "en us-men, redondeada"),
+    ("as us-women", "en us-women"),
+    ("as us-women, by", "en us-women, por"),
+    ("as us-women, rounded", "en us-women, redondeada"),
+    ("for a foot of", "para un pie de"),
+    ("mean ball girth of men's feet so long", "perímetro medio de dedos de pies de hombre de ese largo"),
+    ("size by the foot", "talla por el pie"),
+    ("stitches over its own start", "puntadas sobre su propio comienzo"),
+    ("the rows", "las filas"),
     ("a full bobbin holds", "una canilla llena lleva"),
     ("adhesive", "adhesivo"),
     ("allowance", "margen de costura"),
@@ -364,7 +384,7 @@ pub(super) fn texts() -> impl Iterator<Item = &'static str> {
 }
 
 fn spanish(label: &str) -> Option<Cow<'static, str>> {
-    static EXACT: LazyLock<HashMap<&str, &str>> = LazyLock::new(|| LABELS.iter().copied().collect());
+    static EXACT: LazyLock<BTreeMap<&str, &str>> = LazyLock::new(|| LABELS.iter().copied().collect());
     if let Some(found) = EXACT.get(label) {
         return Some(Cow::Borrowed(found));
     }

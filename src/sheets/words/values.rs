@@ -43,6 +43,7 @@ const WORDED: &[&str] = &[
     "overhang",
     "certification",
     "backed",
+    "all-round",
 ];
 
 /// Words of the language.
@@ -55,6 +56,7 @@ const VALUES: &[(&str, &str)] = &[
         "cosa de un laboratorio acreditado; aquí no se certifica nada",
     ),
     ("breast", "frente"),
+    ("close on themselves", "se cierran sobre sí mismas"),
     ("down", "abajo"),
     ("either", "igual"),
     ("forefoot", "antepié"),
