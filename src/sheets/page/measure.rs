@@ -14,7 +14,7 @@ pub(in crate::sheets) struct Measure {
 }
 
 /// Widths of what, target, tolerance, instrument, in parts; then of the two boxes, mm.
-const PARTS: [f64; 4] = [3.3, 1.7, 1.5, 1.9];
+const PARTS: [f64; 4] = [4.0, 1.7, 1.4, 1.8];
 const BOXES: [f64; 2] = [24.0, 18.0];
 
 impl Sheets<'_> {
@@ -55,19 +55,19 @@ impl Sheets<'_> {
             let style = |n: usize| if n == 1 { Style::CondensedBold } else { Style::Condensed };
             let cells: Vec<Vec<String>> =
                 (0..4).map(|n| owned(wrap(cells[n], style(n), BODY, widths[n] - 2.0))).collect();
-            let height = (tall(cells.iter().map(Vec::len).max().unwrap_or(1), LINE) + 2.0).max(9.0);
+            let height = (tall(cells.iter().map(Vec::len).max().unwrap_or(1), LINE) + 1.6).max(8.0);
             if self.y + height > self.bottom() {
                 self.page(true);
                 self.measure_head();
             }
             let mut x = MARGIN;
             for (n, lines) in cells.iter().enumerate() {
-                self.lines((x, self.y + 5.3), (BODY, style(n), LINE), lines);
+                self.lines((x, self.y + 5.0), (BODY, style(n), LINE), lines);
                 x += widths[n];
             }
             for width in BOXES {
                 let paint = Paint::stroke(Pen::black(0.35));
-                self.push(Op::Rect { at: Point::new(x, self.y + 1.0), width: width - 1.5, height: 7.0, paint });
+                self.push(Op::Rect { at: Point::new(x, self.y + 0.7), width: width - 1.5, height: 6.6, paint });
                 x += width;
             }
             self.y += height;

@@ -38,6 +38,8 @@ const HEADING: f64 = 12.0;
 /// From line to line of body and of small text, mm.
 const LINE: f64 = 4.9;
 const SMALL_LINE: f64 = 4.2;
+/// What a heading across the page keeps under it, mm: the head of a table and a row.
+const UNDER_HEADING: f64 = 22.0;
 
 /// A figure as it was printed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -132,7 +134,7 @@ impl<'j> Sheets<'j> {
     pub fn heading(&mut self, heading: &str) {
         let lines = owned(wrap(heading, Style::Bold, HEADING, self.width()));
         let height = 2.0 + tall(lines.len(), 5.4);
-        self.room(height + LINE * 2.5);
+        self.room(height + UNDER_HEADING);
         self.across(self.y, Pen::black(0.5));
         self.lines((MARGIN, self.y + 5.4), (HEADING, Style::Bold, 5.4), &lines);
         self.y += height;

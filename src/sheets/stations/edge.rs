@@ -10,11 +10,10 @@ pub(super) fn edge(sheets: &mut Sheets<'_>) {
         ("edge.off", None),
         ("edge.forepart", None),
         ("edge.heel", None),
-        ("edge.row-least", Some(words::KEEP_ROW)),
+        ("edge.row-least", None),
         ("finish.square-within", None),
     ]);
     let mut set = sheets.listed(words::COMES_OFF, &["edge.off", "edge.length", "edge.rough-length"]);
-    set.extend(sheets.listed(words::TURNOUT, &TURNOUT));
     set.extend(sheets.listed(words::KEEP_ROW, &["edge.row-least", "sole.from-edge"]));
     sheets.set_and_do(&set, &[]);
     let mut measures: Vec<Measure> =

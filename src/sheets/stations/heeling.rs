@@ -13,20 +13,9 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("heel.wedge-breast", None),
         ("heel-nails.sink", Some(words::SINK)),
     ]);
-    let mut set = sheets.listed(
-        words::LEVEL,
-        &[
-            "heel.sand-back",
-            "heel.sand-breast",
-            "heel.drop",
-            "heel.length",
-            "heel.block",
-            "heel.visible-back",
-            "heel.visible-inches",
-            "heel.visible-breast",
-        ],
-    );
-    let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing", "heel-nails.sink"];
+    let mut set = sheets
+        .listed(words::LEVEL, &["heel.sand-breast", "heel.drop", "heel.length", "heel.block", "heel.visible-inches"]);
+    let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing"];
     set.extend(sheets.listed(words::HEEL_NAILS, &nails));
     sheets.set_and_do(&set, &[words::SINK_HEADS]);
     base(job, sheets);

@@ -14,13 +14,11 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("sole.rows", None),
         ("stack.worst", Some(words::STACK_UNDER)),
     ]);
-    let mut set = sheets.listed(
-        words::SETTINGS,
-        &["sole.machine", "sole.thread", "sole.through", "sole.over-50", "sole.thread-diameter"],
-    );
+    let mut set =
+        sheets.listed(words::SETTINGS, &["sole.machine", "sole.thread", "sole.through", "sole.thread-diameter"]);
     let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
     set.extend(sheets.listed(words::ROUGH_ROUND, &rough));
-    let stack = ["stack.jaw", "stack.off-the-lap", "stack.along", "stack.row", "stack.side", "sole.sews"];
+    let stack = ["stack.off-the-lap", "stack.along", "stack.row", "stack.side", "sole.sews"];
     set.extend(sheets.listed(words::STACK, &stack));
     let bobbin = ["sole.rows-a-bobbin", "sole.bobbin", "sole.thread-pair"];
     set.extend(sheets.listed(words::THREAD_AND_BOBBIN, &bobbin));
