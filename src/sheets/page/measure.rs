@@ -19,7 +19,7 @@ const BOXES: [f64; 2] = [24.0, 18.0];
 
 impl Sheets<'_> {
     /// A figure to be measured; its tolerance if it carries one.
-    pub(in crate::sheets) fn to_measure(&mut self, key: &str, with: Word) -> Option<Measure> {
+    pub(in crate::sheets) fn measure_of(&mut self, key: &str, with: Word) -> Option<Measure> {
         let figure = self.job.figures.get(key)?;
         let (target, tolerance) = self.voice().target(figure);
         self.note(figure, &target);
@@ -28,8 +28,8 @@ impl Sheets<'_> {
     }
 
     /// A figure to be measured, its tolerance another figure.
-    pub(in crate::sheets) fn to_measure_within(&mut self, key: &str, within: &str, with: Word) -> Option<Measure> {
-        let measure = self.to_measure(key, with)?;
+    pub(in crate::sheets) fn measure_within(&mut self, key: &str, within: &str, with: Word) -> Option<Measure> {
+        let measure = self.measure_of(key, with)?;
         let Some(figure) = self.job.figures.get(within) else { return Some(measure) };
         let tolerance = self.voice().said(figure).first;
         self.note(figure, &tolerance);
@@ -37,7 +37,7 @@ impl Sheets<'_> {
     }
 
     /// Something to be written down that has no target.
-    pub(in crate::sheets) fn to_write(&self, what: Word, with: Option<Word>) -> Measure {
+    pub(in crate::sheets) fn measure_blank(&self, what: Word, with: Option<Word>) -> Measure {
         let with = with.map_or_else(String::new, |with| self.word(with).to_owned());
         Measure { what: self.word(what).to_owned(), with, ..Measure::default() }
     }
@@ -47,6 +47,8 @@ impl Sheets<'_> {
         if measures.is_empty() {
             return;
         }
+        // Three rows at least stay with the heading.
+        self.room(if measures.len() > 2 { 40.0 } else { 32.0 });
         self.heading(self.word(words::MEASURE));
         self.measure_head();
         for measure in measures {

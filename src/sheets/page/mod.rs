@@ -58,6 +58,8 @@ pub(super) struct Sheets<'j> {
     printed: Vec<Printed>,
     station: Option<Station>,
     foot: Vec<String>,
+    /// Where the cautions begin, on the first page of a station.
+    floor: Option<f64>,
     y: f64,
 }
 
@@ -65,7 +67,7 @@ impl<'j> Sheets<'j> {
     pub fn new(job: &'j Job<'j>) -> Self {
         let size = PageSize::portrait(job.paper);
         let foot = foot::lines(job, size.width() - 2.0 * MARGIN);
-        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, foot, y: 0.0 }
+        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, foot, floor: None, y: 0.0 }
     }
 
     /// Width between the margins, mm.
@@ -75,7 +77,7 @@ impl<'j> Sheets<'j> {
 
     /// Where blocks must end, mm from the top.
     fn bottom(&self) -> f64 {
-        self.size.height() - MARGIN - foot::height(&self.foot) - 2.0
+        self.floor.unwrap_or(self.size.height() - MARGIN - foot::height(&self.foot)) - 2.0
     }
 
     /// Starts a station's sheet.
@@ -95,8 +97,11 @@ impl<'j> Sheets<'j> {
         let label = if continued { format!("{} +", station.name()) } else { station.name().to_owned() };
         let headings = if continued { Vec::new() } else { vec![Heading::sheet(station.title(self.job.lang))] };
         self.pages.push(Page { size: self.size, ops: Vec::new(), label, headings });
-        self.y = MARGIN;
+        (self.y, self.floor) = (MARGIN, None);
         self.unreleased();
+        if !continued {
+            self.cautions(station);
+        }
         self.head(station, continued);
     }
 

@@ -20,7 +20,7 @@ pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn counted(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) -> Vec<Measure> {
     let mut measures: Vec<(Measure, Vec<String>)> = Vec::new();
     for (n, (_, key)) in (1..).zip(seams) {
-        let Some(measure) = sheets.to_measure(&format!("{key}.over-50"), words::COUNTED) else { continue };
+        let Some(measure) = sheets.measure_of(&format!("{key}.over-50"), words::COUNTED) else { continue };
         match measures.iter_mut().find(|(known, _)| known.target == measure.target) {
             Some((_, numbers)) => numbers.push(n.to_string()),
             None => measures.push((measure, vec![n.to_string()])),
@@ -39,7 +39,7 @@ type Seam = (String, String);
 /// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
 fn in_order(job: &Job<'_>) -> Vec<Seam> {
     let closed = job.build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot"));
-    let mut seams: Vec<Seam> = closed.map(|seam| (seam.name.to_string(), seam.key.to_string())).collect();
+    let mut seams: Vec<Seam> = closed.map(|seam| (words::role(&seam.name, job.lang), seam.key.to_string())).collect();
     let steps = super::listed(job.figures, "route.steps");
     seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));
     seams

@@ -33,7 +33,7 @@ pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     centres(job, sheets);
     let measures: Vec<Measure> = ["facing.first", "facing.last", "facing.from-edge"]
         .iter()
-        .filter_map(|key| sheets.to_measure(key, words::STEEL_RULE))
+        .filter_map(|key| sheets.measure_of(key, words::STEEL_RULE))
         .collect();
     sheets.measures(&measures);
 }

@@ -27,9 +27,9 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("heel.gauge-after-breast", "heel.gauge-within"),
     ];
     let mut measures: Vec<Measure> =
-        gauged.iter().filter_map(|(key, within)| sheets.to_measure_within(key, within, words::HEIGHT_GAUGE)).collect();
+        gauged.iter().filter_map(|(key, within)| sheets.measure_within(key, within, words::HEIGHT_GAUGE)).collect();
     let seen = ["heel.visible-back", "heel.visible-breast"];
-    measures.extend(seen.iter().filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)));
+    measures.extend(seen.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)));
     sheets.measures(&measures);
 }
 

@@ -23,7 +23,7 @@ pub(super) fn lasting(sheets: &mut Sheets<'_>) {
     let measured = ["lasting.back-height", "lasting.margin-toe", "lasting.margin-joints", "lasting.margin-heel"];
     let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
     let measures: Vec<Measure> =
-        measured.iter().chain(&rough).filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)).collect();
+        measured.iter().chain(&rough).filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)).collect();
     sheets.measures(&measures);
 }
 

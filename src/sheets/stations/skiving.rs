@@ -40,7 +40,7 @@ pub(super) fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         .iter()
         .flat_map(|(part, lap, key)| {
             ["edge-to", "flat"].map(|what| {
-                let measure = sheets.to_measure(&format!("{key}.{part}-{what}"), words::GAUGE)?;
+                let measure = sheets.measure_of(&format!("{key}.{part}-{what}"), words::GAUGE)?;
                 Some(Measure { what: format!("{lap}: {}", measure.what), ..measure })
             })
         })

@@ -25,11 +25,11 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.set_and_do(&set, &[words::OFFCUT, words::BOBBIN_FULL]);
     rows(job, sheets);
     let mut measures: Vec<Measure> = Vec::new();
-    measures.extend(sheets.to_measure("stack.jaw", words::GAUGE));
-    measures.extend(sheets.to_measure("sole.over-50", words::COUNTED));
-    measures.extend(sheets.to_measure("sole.from-edge", words::STEEL_RULE));
-    measures.extend(sheets.to_measure("sole.apart", words::STEEL_RULE));
-    measures.push(sheets.to_write(words::LOCK, Some(words::EYE)));
+    measures.extend(sheets.measure_of("stack.jaw", words::GAUGE));
+    measures.extend(sheets.measure_of("sole.over-50", words::COUNTED));
+    measures.extend(sheets.measure_of("sole.from-edge", words::STEEL_RULE));
+    measures.extend(sheets.measure_of("sole.apart", words::STEEL_RULE));
+    measures.push(sheets.measure_blank(words::LOCK, Some(words::EYE)));
     sheets.measures(&measures);
     let lang = job.lang;
     sheets.drawing(drawing::section_height(job.build), |at: Point, width| drawing::section(job.build, lang, at, width));

@@ -5,7 +5,7 @@
 
 use super::Lang;
 use std::borrow::Cow;
-use std::collections::HashMap;
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 /// Labels without a name in them.
@@ -306,6 +306,10 @@ const PATTERNS: &[(&str, &str)] = &[
     ("{}: weight for a pair", "{}: peso por par"),
     ("{}: for a pair", "{}: por par"),
     ("{} for a pair", "{} por par"),
+    ("lap {} over {}", "solape {} sobre {}"),
+    ("seam {}", "costura {}"),
+    ("stay {}", "refuerzo {}"),
+    ("gusset of {}", "fuelle de {}"),
     ("{w}", "{w}"),
 ];
 
@@ -364,7 +368,7 @@ pub(super) fn texts() -> impl Iterator<Item = &'static str> {
 }
 
 fn spanish(label: &str) -> Option<Cow<'static, str>> {
-    static EXACT: LazyLock<HashMap<&str, &str>> = LazyLock::new(|| LABELS.iter().copied().collect());
+    static EXACT: LazyLock<BTreeMap<&str, &str>> = LazyLock::new(|| LABELS.iter().copied().collect());
     if let Some(found) = EXACT.get(label) {
         return Some(Cow::Borrowed(found));
     }
