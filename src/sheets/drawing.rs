@@ -54,7 +54,12 @@ pub(super) fn section(build: &Build<'_>, lang: Lang, at: Point, width: f64) -> V
         let middle = y - height / 2.0 + 1.1;
         let (from, to) = (Point::new(right + 1.0, y - height / 2.0), Point::new(right + 6.0, y - height / 2.0));
         ops.push(line(from, to, Pen::black(0.15)));
-        ops.push(label(right + 7.0, middle, format!("{} {:.2} mm", term.what, term.nominal()), Anchor::Left));
+        // The leather's name gives way where it has no room.
+        let said = [&*term.what, term.what.split(" (").next().unwrap_or_default()];
+        let said = said.map(|what| format!("{what} {:.2} mm", term.nominal()));
+        let fits = |text: &&String| right + 7.0 + width_mm(text, Style::Condensed, LABEL) <= at.x + width;
+        let said = said.iter().find(fits).unwrap_or(&said[1]);
+        ops.push(label(right + 7.0, middle, said.clone(), Anchor::Left));
         y -= height;
     }
     let top = y;
@@ -146,6 +151,7 @@ pub(super) fn bottom(build: &Build<'_>, lang: Lang, at: Point, width: f64) -> Ve
         }
     }
     ops.extend(across(lines, lang, &place));
+    ops.extend(ends(lines, lang, at, width, &place));
     ops.extend(legend(lang, at, width, at.y + bottom_height(build) - 4.0));
     ops
 }
@@ -163,18 +169,6 @@ fn across(lines: &crate::build::Lines, lang: Lang, place: &impl Fn(Mm) -> Point)
         label(breast[0].x, breast[0].y - 1.0, words::of(words::BREAST, lang), Anchor::Centre),
         label(joints[0].x, joints[0].y - 1.0, words::of(words::JOINTS, lang), Anchor::Centre),
         label(
-            place(Mm::new(-22.0, 0.0)).x,
-            place(Mm::new(0.0, 0.0)).y + 1.0,
-            words::of(words::HEEL, lang),
-            Anchor::Right,
-        ),
-        label(
-            place(Mm::new(last.bottom + 22.0, 0.0)).x,
-            place(Mm::new(0.0, 0.0)).y + 1.0,
-            words::of(words::TOE, lang),
-            Anchor::Left,
-        ),
-        label(
             place(Mm::new(last.breast * 0.5, 0.0)).x,
             breast[0].y - 1.0,
             words::of(words::OUTSIDE, lang),
@@ -187,6 +181,14 @@ fn across(lines: &crate::build::Lines, lang: Lang, place: &impl Fn(Mm) -> Point)
             Anchor::Centre,
         ),
     ]
+}
+
+/// Heel and toe at the ends, in the free corners.
+fn ends(lines: &crate::build::Lines, lang: Lang, at: Point, width: f64, place: &impl Fn(Mm) -> Point) -> [Op; 2] {
+    let reach = lines.last.tread / 2.0 + 24.0;
+    let y = place(Mm::new(0.0, reach)).y.max(place(Mm::new(0.0, -reach)).y) + 2.4;
+    let heel = label(at.x, y, words::of(words::HEEL, lang), Anchor::Left);
+    [heel, label(at.x + width, y, words::of(words::TOE, lang), Anchor::Right)]
 }
 
 fn legend(lang: Lang, at: Point, width: f64, y: f64) -> Vec<Op> {

@@ -105,7 +105,7 @@ impl Voice {
             Datum::Number(value) => number(*value),
             Datum::Count(count) => count.to_string(),
             Datum::Spread(spread) if spread.half() < 5e-7 => number(spread.nominal),
-            Datum::Spread(spread) => format!("{} ±{}", number(spread.nominal), number(spread.half())),
+            Datum::Spread(spread) => format!("{}\u{a0}±{}", number(spread.nominal), number(spread.half())),
             Datum::Window(window) if (window.lo - window.hi).abs() < 1e-9 => number(window.lo),
             Datum::Window(window) => format!("{}–{}", number(window.lo), number(window.hi)),
             Datum::Numbers(values) if figure.label.contains("from and to") => {
@@ -115,7 +115,12 @@ impl Voice {
             Datum::Numbers(values) => joined(&values.iter().map(|value| number(*value)).collect::<Vec<_>>()),
         };
         let unit = words::unit(unit.name, self.lang);
-        if unit.is_empty() { text } else { format!("{text} {unit}") }
+        match unit {
+            "" => text,
+            "°" => format!("{text}°"),
+            // A unit stays on the line of its number.
+            unit => format!("{text}\u{a0}{unit}"),
+        }
     }
 
     /// A word of the language in the language of the sheet; a name that the shop types stays.
@@ -167,7 +172,7 @@ fn other(figure: &Figure) -> Option<Unit> {
         "dm2" => unit("ft2", 9.290_304, Places::At(2)),
         "mm" if is_upper(key) => unit("oz", 25.4 / 64.0, Places::At(1)),
         "mm" if is_sole(key) => unit("iron", 25.4 / 48.0, Places::At(1)),
-        "mm" if sixteenths(figure) => unit("in", 25.4, Places::Sixteenths),
+        "mm" if is_nail(key) && sixteenths(figure) => unit("in", 25.4, Places::Sixteenths),
         _ => None,
     }
 }
@@ -181,6 +186,11 @@ fn is_upper(key: &str) -> bool {
 fn is_sole(key: &str) -> bool {
     (key.starts_with("layer.") && key.contains(".thickness"))
         || (key.starts_with("heel.") && key.ends_with("-substance"))
+}
+
+/// What is bought and set by the inch.
+fn is_nail(key: &str) -> bool {
+    key.starts_with("heel-nails.") || matches!(key, "waist.length" | "seat.length")
 }
 
 /// A length that is a mixed number of inches, as nails and heels are.
@@ -253,21 +263,21 @@ mod tests {
     #[test]
     fn units_and_signs_are_as_asked() {
         let voice = |lang, units| Voice { lang, units };
-        let nail = figure("heel-nails.base-back", "mm", Datum::Number(25.4 * 1.125));
+        let nail = figure("heel-nails.base-back", "mm", Datum::Number(25.4 * 0.75));
         let leather = figure("part.vamp.substance", "mm", Datum::Number(25.4 * 7.5 / 64.0));
         let pitch = figure("sole.pitch", "spi", Datum::Number(5.0));
         let gauge = figure("sole.guide", "mm", Datum::Number(4.5));
         for (figure, units, lang, said) in [
-            (&nail, Units::Metric, Lang::En, "28.58 mm"),
-            (&nail, Units::Trade, Lang::En, "1 1/8 in"),
-            (&nail, Units::TradeMetric, Lang::Es, "1 1/8 in (28,58 mm)"),
+            (&nail, Units::Metric, Lang::En, "19.05 mm"),
+            (&nail, Units::Trade, Lang::En, "3/4 in"),
+            (&nail, Units::TradeMetric, Lang::Es, "3/4 in (19,05 mm)"),
             (&leather, Units::MetricTrade, Lang::En, "2.98 mm (7.5 oz)"),
             (&pitch, Units::Metric, Lang::En, "5.08 mm"),
             (&pitch, Units::TradeMetric, Lang::En, "5 spi (5.08 mm)"),
             (&gauge, Units::Trade, Lang::En, "4.5 mm"),
             (&gauge, Units::TradeMetric, Lang::Es, "4,5 mm"),
         ] {
-            assert_eq!(voice(lang, units).line(figure), said);
+            assert_eq!(voice(lang, units).line(figure).replace('\u{a0}', " "), said);
         }
     }
 }

@@ -30,7 +30,12 @@ fn upper(build: &Build<'_>, list: &mut List) {
         if let Some(hides) = leather.hides {
             list.number(&key("hides"), &format!("{}: hides for a pair", leather.name), "hides", hides);
             if hides > 0.0 {
-                let pairs = (1.0 / hides).floor() as u64;
+                #[expect(
+                    clippy::cast_possible_truncation,
+                    clippy::cast_sign_loss,
+                    reason = "a hide gives some pairs, never a negative number of them"
+                )]
+                let pairs = (1.0 / hides + 1e-9).floor() as u64;
                 list.count(&key("pairs"), &format!("{}: whole pairs from one hide", leather.name), pairs);
             }
         }

@@ -23,11 +23,13 @@ pub(in crate::sheets) enum Item {
 
 /// Room for the box of a step, mm.
 const TICK: f64 = 6.2;
+/// Above the heading of an item, mm.
+const ABOVE: f64 = 2.0;
 
 impl Item {
     fn height(&self, width: f64) -> f64 {
         match self {
-            Item::Heading(text) => 2.6 + tall(wrap(text, Style::Bold, HEADING, width).len(), 5.2),
+            Item::Heading(text) => ABOVE + 2.6 + tall(wrap(text, Style::Bold, HEADING, width).len(), 5.2),
             Item::Row { label, value } => {
                 let (label, value) = row_lines(label, value, width);
                 tall(label.len().max(value.len()), LINE) + 1.4
@@ -46,9 +48,14 @@ fn row_lines(label: &str, value: &str, width: f64) -> (Vec<String>, Vec<String>)
 }
 
 impl Sheets<'_> {
+    /// Width of one of two columns, mm.
+    pub(super) fn column(&self) -> f64 {
+        (self.width() - GUTTER) / 2.0
+    }
+
     /// Two columns side by side.
     pub(in crate::sheets) fn columns(&mut self, left: &[Item], right: &[Item]) {
-        let width = (self.width() - GUTTER) / 2.0;
+        let width = self.column();
         let (mut left, mut right) = (left, right);
         while !(left.is_empty() && right.is_empty()) {
             let heads = [left, right].map(|items| need(items, width));
@@ -77,7 +84,7 @@ impl Sheets<'_> {
 
     /// Items in two columns of like height, in their order: the left one first.
     pub(in crate::sheets) fn balanced(&mut self, items: &[Item]) {
-        let width = (self.width() - GUTTER) / 2.0;
+        let width = self.column();
         let heights: Vec<f64> = items.iter().map(|item| item.height(width)).collect();
         let whole: f64 = heights.iter().sum();
         let mut split = 0;
@@ -96,6 +103,7 @@ impl Sheets<'_> {
     fn item(&mut self, item: &Item, x: f64, y: f64, width: f64) {
         match item {
             Item::Heading(text) => {
+                let y = y + ABOVE;
                 let (from, to) = (Point::new(x, y), Point::new(x + width, y));
                 self.push(Op::Line { from, to, pen: Pen::black(0.5) });
                 let lines = owned(wrap(text, Style::Bold, HEADING, width));
@@ -126,6 +134,19 @@ impl Sheets<'_> {
         }
         let below = y + tall(label.len().max(value.len()), LINE) + 0.7;
         self.push(Op::Line { from: Point::new(x, below), to: Point::new(x + width, below), pen: HAIR });
+    }
+}
+
+/// Moves groups from the end of the left column under the right one, as long as that makes the page shorter.
+pub(super) fn evened(left: &mut Vec<Item>, right: &mut Vec<Item>, width: f64) {
+    let height = |items: &[Item]| items.iter().map(|item| item.height(width)).sum::<f64>();
+    loop {
+        let last = left.iter().rposition(|item| matches!(item, Item::Heading(_)));
+        let Some(last) = last.filter(|last| *last > 0) else { return };
+        if height(right) + height(&left[last..]) >= height(left) {
+            return;
+        }
+        right.extend(left.drain(last..));
     }
 }
 

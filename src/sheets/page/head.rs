@@ -47,7 +47,7 @@ impl Sheets<'_> {
         self.lines((MARGIN, y), (BODY, Style::Condensed, LINE), &below);
         self.y = y + tall(below.len(), LINE) - 2.6;
         self.across(self.y, RULE);
-        self.y += 2.6;
+        self.y += 3.2;
         if !continued {
             self.reasons(station);
         }

@@ -14,12 +14,12 @@ pub(in crate::sheets) struct Measure {
 }
 
 /// Widths of what, target, tolerance, instrument, in parts; then of the two boxes, mm.
-const PARTS: [f64; 4] = [3.3, 1.7, 1.5, 1.9];
+const PARTS: [f64; 4] = [4.0, 1.7, 1.4, 1.8];
 const BOXES: [f64; 2] = [24.0, 18.0];
 
 impl Sheets<'_> {
     /// A figure to be measured; its tolerance if it carries one.
-    pub(in crate::sheets) fn to_measure(&mut self, key: &str, with: Word) -> Option<Measure> {
+    pub(in crate::sheets) fn measure_of(&mut self, key: &str, with: Word) -> Option<Measure> {
         let figure = self.job.figures.get(key)?;
         let (target, tolerance) = self.voice().target(figure);
         self.note(figure, &target);
@@ -28,8 +28,8 @@ impl Sheets<'_> {
     }
 
     /// A figure to be measured, its tolerance another figure.
-    pub(in crate::sheets) fn to_measure_within(&mut self, key: &str, within: &str, with: Word) -> Option<Measure> {
-        let measure = self.to_measure(key, with)?;
+    pub(in crate::sheets) fn measure_within(&mut self, key: &str, within: &str, with: Word) -> Option<Measure> {
+        let measure = self.measure_of(key, with)?;
         let Some(figure) = self.job.figures.get(within) else { return Some(measure) };
         let tolerance = self.voice().said(figure).first;
         self.note(figure, &tolerance);
@@ -37,7 +37,7 @@ impl Sheets<'_> {
     }
 
     /// Something to be written down that has no target.
-    pub(in crate::sheets) fn to_write(&self, what: Word, with: Option<Word>) -> Measure {
+    pub(in crate::sheets) fn measure_blank(&self, what: Word, with: Option<Word>) -> Measure {
         let with = with.map_or_else(String::new, |with| self.word(with).to_owned());
         Measure { what: self.word(what).to_owned(), with, ..Measure::default() }
     }
@@ -47,6 +47,8 @@ impl Sheets<'_> {
         if measures.is_empty() {
             return;
         }
+        // Three rows at least stay with the heading.
+        self.room(if measures.len() > 2 { 40.0 } else { 32.0 });
         self.heading(self.word(words::MEASURE));
         self.measure_head();
         for measure in measures {
@@ -55,19 +57,19 @@ impl Sheets<'_> {
             let style = |n: usize| if n == 1 { Style::CondensedBold } else { Style::Condensed };
             let cells: Vec<Vec<String>> =
                 (0..4).map(|n| owned(wrap(cells[n], style(n), BODY, widths[n] - 2.0))).collect();
-            let height = (tall(cells.iter().map(Vec::len).max().unwrap_or(1), LINE) + 2.0).max(9.0);
+            let height = (tall(cells.iter().map(Vec::len).max().unwrap_or(1), LINE) + 1.6).max(8.0);
             if self.y + height > self.bottom() {
                 self.page(true);
                 self.measure_head();
             }
             let mut x = MARGIN;
             for (n, lines) in cells.iter().enumerate() {
-                self.lines((x, self.y + 5.3), (BODY, style(n), LINE), lines);
+                self.lines((x, self.y + 5.0), (BODY, style(n), LINE), lines);
                 x += widths[n];
             }
             for width in BOXES {
                 let paint = Paint::stroke(Pen::black(0.35));
-                self.push(Op::Rect { at: Point::new(x, self.y + 1.0), width: width - 1.5, height: 7.0, paint });
+                self.push(Op::Rect { at: Point::new(x, self.y + 0.7), width: width - 1.5, height: 6.6, paint });
                 x += width;
             }
             self.y += height;

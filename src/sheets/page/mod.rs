@@ -38,6 +38,8 @@ const HEADING: f64 = 12.0;
 /// From line to line of body and of small text, mm.
 const LINE: f64 = 4.9;
 const SMALL_LINE: f64 = 4.2;
+/// What a heading across the page keeps under it, mm: the head of a table and a row.
+const UNDER_HEADING: f64 = 22.0;
 
 /// A figure as it was printed.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -57,6 +59,8 @@ pub(super) struct Sheets<'j> {
     station: Option<Station>,
     foot: Vec<String>,
     code: Vec<Op>,
+    /// Where the cautions begin, on the first page of a station.
+    floor: Option<f64>,
     y: f64,
 }
 
@@ -65,7 +69,8 @@ impl<'j> Sheets<'j> {
         let size = PageSize::portrait(job.paper);
         let foot = foot::lines(job, size.width() - 2.0 * MARGIN);
         let code = head::square(job, size.width());
-        Self { job, size, pages: Vec::new(), printed: Vec::new(), station: None, foot, code, y: 0.0 }
+        let (pages, printed) = (Vec::new(), Vec::new());
+        Self { job, size, pages, printed, station: None, foot, code, floor: None, y: 0.0 }
     }
 
     /// Width between the margins, mm.
@@ -75,7 +80,7 @@ impl<'j> Sheets<'j> {
 
     /// Where blocks must end, mm from the top.
     fn bottom(&self) -> f64 {
-        self.size.height() - MARGIN - foot::height(&self.foot) - 2.0
+        self.floor.unwrap_or(self.size.height() - MARGIN - foot::height(&self.foot)) - 2.0
     }
 
     /// Starts a station's sheet.
@@ -95,8 +100,11 @@ impl<'j> Sheets<'j> {
         let label = if continued { format!("{} +", station.name()) } else { station.name().to_owned() };
         let headings = if continued { Vec::new() } else { vec![Heading::sheet(station.title(self.job.lang))] };
         self.pages.push(Page { size: self.size, ops: Vec::new(), label, headings });
-        self.y = MARGIN;
+        (self.y, self.floor) = (MARGIN, None);
         self.unreleased();
+        if !continued {
+            self.cautions(station);
+        }
         self.head(station, continued);
     }
 
@@ -134,7 +142,7 @@ impl<'j> Sheets<'j> {
     pub fn heading(&mut self, heading: &str) {
         let lines = owned(wrap(heading, Style::Bold, HEADING, self.width()));
         let height = 2.0 + tall(lines.len(), 5.4);
-        self.room(height + LINE * 2.5);
+        self.room(height + UNDER_HEADING);
         self.across(self.y, Pen::black(0.5));
         self.lines((MARGIN, self.y + 5.4), (HEADING, Style::Bold, 5.4), &lines);
         self.y += height;

@@ -1,6 +1,7 @@
 //! What the station does, in order, and how long the boot rests with it.
 
 use super::super::words::{self, Word};
+use super::flow::evened;
 use super::{Item, Sheets, texts};
 
 impl Sheets<'_> {
@@ -20,7 +21,9 @@ impl Sheets<'_> {
         } else {
             items.extend(others);
             items.extend(critical);
-            self.columns(set, &items);
+            let (mut left, mut right) = (set.to_vec(), items);
+            evened(&mut left, &mut right, self.column());
+            self.columns(&left, &right);
         }
     }
 

@@ -1,6 +1,6 @@
 //! Tables, their heads repeated on every page.
 
-use super::super::paper::{Pen, Style, wrap};
+use super::super::paper::{Pen, Style, width_mm, wrap};
 use super::super::words::Word;
 use super::{BODY, HAIR, LINE, MARGIN, SMALL, SMALL_LINE, Sheets, owned, tall};
 
@@ -19,14 +19,39 @@ impl Table {
     }
 }
 
+/// Widths of the columns, mm: in their parts of the whole, but none narrower than its longest word as far as the others
+/// can give way.
+fn widths(table: &Table, room: f64) -> Vec<f64> {
+    let whole: f64 = table.widths.iter().sum();
+    let asked: Vec<f64> = table.widths.iter().map(|part| part / whole * room).collect();
+    let least: Vec<f64> = (0..asked.len()).map(|n| longest_word(table, n) + 2.2).collect();
+    let lacking: f64 = asked.iter().zip(&least).map(|(asked, least)| (least - asked).max(0.0)).sum();
+    let spare: f64 = asked.iter().zip(&least).map(|(asked, least)| (asked - least).max(0.0)).sum();
+    let give = (lacking / spare.max(0.001)).min(1.0);
+    let take = (spare / lacking.max(0.001)).min(1.0);
+    let one = |(asked, least): (&f64, &f64)| {
+        if asked > least { asked - (asked - least) * give } else { asked + (least - asked) * take }
+    };
+    asked.iter().zip(&least).map(one).collect()
+}
+
+/// The longest of what does not break in a column, mm.
+fn longest_word(table: &Table, column: usize) -> f64 {
+    let style = if column == 0 { Style::CondensedBold } else { Style::Condensed };
+    let longest = |text: &str, style: Style, points: f64| {
+        text.split_inclusive([' ', '-', '\n']).map(|word| width_mm(word.trim(), style, points)).fold(0.0, f64::max)
+    };
+    let cells = table.rows.iter().filter_map(|row| row.get(column)).map(|cell| longest(cell, style, BODY));
+    cells.fold(longest(table.heads[column], Style::Condensed, SMALL), f64::max)
+}
+
 impl Sheets<'_> {
     /// Lays a table; nothing if it has no rows.
     pub(in crate::sheets) fn table(&mut self, table: &Table) {
         if table.rows.is_empty() {
             return;
         }
-        let whole: f64 = table.widths.iter().sum();
-        let widths: Vec<f64> = table.widths.iter().map(|part| part / whole * self.width()).collect();
+        let widths = widths(table, self.width());
         self.room(24.0);
         self.table_head(&table.heads, &widths);
         for row in &table.rows {

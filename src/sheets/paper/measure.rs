@@ -36,7 +36,7 @@ pub fn fit(text: &str, style: Style, wanted: f64, least: f64, width: f64) -> Opt
     (at_one * least <= width).then_some(least)
 }
 
-/// Breaks a text into lines of at most `width` mm: at spaces, at `\n`, and within a word
+/// Breaks a text into lines of at most `width` mm: at spaces, behind hyphens, at `\n`, and within a word
 /// only if the word alone is too wide. A no-break space doesn't break.
 pub fn wrap(text: &str, style: Style, size: f64, width: f64) -> Vec<&str> {
     let room = Room { style, size, width };
@@ -76,7 +76,9 @@ impl Room {
     /// Where the first line of a text ends that is too long for one.
     fn break_of(&self, text: &str) -> usize {
         let mut end = 0;
-        for (at, _) in text.match_indices(' ') {
+        // At a space, or behind the hyphen of a name.
+        for (at, found) in text.match_indices([' ', '-']) {
+            let at = if found == "-" { at + 1 } else { at };
             let line = text[..at].trim_end_matches(' ');
             if !self.holds(line) {
                 break;

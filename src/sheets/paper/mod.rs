@@ -12,6 +12,7 @@
 )]
 
 mod art;
+mod boxes;
 mod brush;
 mod catalog;
 mod content;
@@ -30,6 +31,7 @@ mod write;
 #[cfg(test)]
 mod tests;
 
+pub use boxes::{TextBox, text_boxes};
 pub use error::Error;
 pub use face::{Style, Typefaces};
 pub use hatch::{Hatch, Strokes, segments};

@@ -67,10 +67,11 @@ fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         if row[2] == NOTHING {
             let parts = ["thickness-base", "thickness-lug"].map(|what| cell(job, sheets, &format!("{key}.{what}")));
             let known: Vec<String> = parts.into_iter().filter(|text| *text != NOTHING).collect();
-            row[2] = known.join(" + ");
+            row[2] = known.join(" +\n");
         }
         if job.figures.get(&format!("{key}.ends")).is_some_and(|figure| figure.unit == "mm") {
-            row[5] = format!("{} – {}", sheets.word(words::BREAST), row[5]);
+            let behind = if row[5].starts_with("0\u{a0}") { String::new() } else { format!(" – {}", row[5]) };
+            row[5] = format!("{}{behind}", sheets.word(words::BREAST));
         }
         rows.push(row);
     }

@@ -1,20 +1,36 @@
 //! The closing room.
 
-use super::{cells, text};
+use super::{cell, cells, text};
 use crate::sheets::Job;
-use crate::sheets::page::{Item, Measure, Sheets, Table};
+use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 
 pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let seams = in_order(job);
-    sheets.set_and_do(&[], &[]);
+    let mut set = sheets.listed(words::UPPER, &["shaft.inside", "upper.turned-out", "upper.lasted-in"]);
+    set.extend(sheets.listed(words::MARK, &["mark.how", "mark.says", "mark.on"]));
+    sheets.set_and_do(&set, &[]);
     settings(job, sheets, &seams);
     joins(job, sheets, &seams);
-    let measures: Vec<Measure> = seams.iter().flat_map(|seam| to_measure(sheets, seam)).collect();
+    let measures = counted(job, sheets, &seams);
     sheets.measures(&measures);
-    let mut others = sheets.listed(words::MARK, &["mark.how", "mark.says", "mark.on"]);
-    others.extend(sheets.listed(words::UPPER, &["shaft.inside", "upper.turned-out", "upper.lasted-in"]));
-    sheets.balanced(&others);
+}
+
+/// Stitches over 50 mm, once for all seams that have as many.
+fn counted(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) -> Vec<Measure> {
+    let mut measures: Vec<(Measure, Vec<String>)> = Vec::new();
+    for (n, (_, key)) in (1..).zip(seams) {
+        let Some(measure) = sheets.measure_of(&format!("{key}.over-50"), words::COUNTED) else { continue };
+        match measures.iter_mut().find(|(known, _)| known.target == measure.target) {
+            Some((_, numbers)) => numbers.push(n.to_string()),
+            None => measures.push((measure, vec![n.to_string()])),
+        }
+    }
+    let named = |(measure, numbers): (Measure, Vec<String>)| {
+        let what = format!("{} {}: {}", words::of(words::SEAM, job.lang), numbers.join(", "), measure.what);
+        Measure { what, ..measure }
+    };
+    measures.into_iter().map(named).collect()
 }
 
 /// A seam's name and key.
@@ -23,7 +39,7 @@ type Seam = (String, String);
 /// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
 fn in_order(job: &Job<'_>) -> Vec<Seam> {
     let closed = job.build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot"));
-    let mut seams: Vec<Seam> = closed.map(|seam| (seam.name.to_string(), seam.key.to_string())).collect();
+    let mut seams: Vec<Seam> = closed.map(|seam| (words::role(&seam.name, job.lang), seam.key.to_string())).collect();
     let steps = super::listed(job.figures, "route.steps");
     seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));
     seams
@@ -62,28 +78,40 @@ fn settings(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
     sheets.table(&table);
 }
 
-/// What lies under each seam and how it is laid: lap, stay, gusset, fold; where to start and stop is for the bench to say.
+/// What lies under each seam and how it is laid; where to start and stop is for the bench to write.
 fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
-    let mut items = Vec::new();
-    for (name, key) in seams {
-        for what in ["joins", "over", "of", "covers", "wide", "allowance", "rubbed-flat", "loop", "to", "folded"] {
-            let key = format!("{key}.{what}");
-            if text(job.figures, &key) != "no" {
-                items.extend(sheets.figure_of(name, &key));
-            }
-        }
-        for what in ["enters-outside", "enters-inside"] {
-            items.extend(sheets.figure_of(name, &format!("{key}.{what}")));
-        }
-        items.push(Item::Blank(format!("{name}: {}", sheets.word(words::START_STOP))));
+    let mut rows = Vec::new();
+    for (n, (name, key)) in (1..).zip(seams) {
+        let mut of = |what: &[&str]| {
+            let keys = what.iter().map(|what| format!("{key}.{what}"));
+            let keys: Vec<String> = keys.filter(|key| job.figures.get(key).is_some()).collect();
+            keys.iter().map(|key| cell(job, sheets, key)).collect::<Vec<_>>().join(", ")
+        };
+        let (parts, wide) = (of(&["joins", "over", "of"]), of(&["wide", "allowance"]));
+        let further = further(job, sheets, key);
+        rows.push(vec![format!("{n}  {name}"), parts, wide, further, "______________".to_owned()]);
     }
-    sheets.grouped(words::PARTS_JOINED, &items);
+    let columns = [
+        (words::SEAM, 3.2),
+        (words::JOINS, 1.6),
+        (words::LAP_OR_ALLOWANCE, 1.5),
+        (words::FURTHER, 4.2),
+        (words::START_STOP, 2.8),
+    ];
+    let table = Table::new(sheets, &columns, rows);
+    sheets.table(&table);
 }
 
-/// Stitches over 50 mm and the first row's gauge.
-fn to_measure(sheets: &mut Sheets<'_>, (name, key): &Seam) -> Vec<Measure> {
-    let named = |measure: Measure| Measure { what: format!("{name}: {}", measure.what), ..measure };
-    let counted = sheets.to_measure(&format!("{key}.over-50"), words::COUNTED);
-    let first = sheets.to_measure(&format!("{key}.first"), words::STEEL_RULE);
-    counted.into_iter().chain(first).map(named).collect()
+/// Rubbed flat, loop, fold, how high, where it enters: each with its label, where the seam has it.
+fn further(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
+    let mut said = Vec::new();
+    for what in ["covers", "loop", "to", "folded", "enters-outside", "enters-inside", "rubbed-flat"] {
+        let key = format!("{key}.{what}");
+        let Some(figure) = job.figures.get(&key).filter(|_| text(job.figures, &key) != "no") else { continue };
+        let value = cell(job, sheets, &key);
+        let label = words::label(&figure.label, job.lang);
+        // What is done or not is said by its label.
+        said.push(if what == "rubbed-flat" { label.into_owned() } else { format!("{label} {value}") });
+    }
+    said.join("; ")
 }

@@ -10,16 +10,15 @@ pub(super) fn edge(sheets: &mut Sheets<'_>) {
         ("edge.off", None),
         ("edge.forepart", None),
         ("edge.heel", None),
-        ("edge.row-least", Some(words::KEEP_ROW)),
+        ("edge.row-least", None),
         ("finish.square-within", None),
     ]);
     let mut set = sheets.listed(words::COMES_OFF, &["edge.off", "edge.length", "edge.rough-length"]);
-    set.extend(sheets.listed(words::TURNOUT, &TURNOUT));
     set.extend(sheets.listed(words::KEEP_ROW, &["edge.row-least", "sole.from-edge"]));
     sheets.set_and_do(&set, &[]);
     let mut measures: Vec<Measure> =
-        TURNOUT.iter().filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)).collect();
-    measures.extend(sheets.to_measure("sole.from-edge", words::STEEL_RULE));
-    measures.extend(sheets.to_measure("finish.square-within", words::SQUARE));
+        TURNOUT.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)).collect();
+    measures.extend(sheets.measure_of("sole.from-edge", words::STEEL_RULE));
+    measures.extend(sheets.measure_of("finish.square-within", words::SQUARE));
     sheets.measures(&measures);
 }

@@ -1,8 +1,10 @@
 //! Eyelets and hooks.
 
-use super::{NOTHING, cell, count, numbers};
+use super::{NOTHING, count, numbers};
+use crate::build::{Datum, Figure};
 use crate::sheets::Job;
 use crate::sheets::page::{Measure, Sheets, Table};
+use crate::sheets::values::Voice;
 use crate::sheets::words;
 
 pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
@@ -31,7 +33,7 @@ pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     centres(job, sheets);
     let measures: Vec<Measure> = ["facing.first", "facing.last", "facing.from-edge"]
         .iter()
-        .filter_map(|key| sheets.to_measure(key, words::STEEL_RULE))
+        .filter_map(|key| sheets.measure_of(key, words::STEEL_RULE))
         .collect();
     sheets.measures(&measures);
 }
@@ -40,21 +42,26 @@ pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn centres(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let (hooks, centres) = (count(job.figures, "facing.hooks"), numbers(job.figures, "facing.centres"));
     let gaps = numbers(job.figures, "facing.gaps");
-    // Both lists are noted as what they are: figures of the JSON.
-    let all = ["facing.centres", "facing.gaps"].map(|key| cell(job, sheets, key));
-    if all[0] == NOTHING {
-        return;
-    }
     let voice = sheets.voice();
-    let mm = |value: f64| format!("{} mm", voice.bare(value, 2));
     let [hook, eyelet] = [words::HOOK, words::EYELET].map(|word| sheets.word(word));
-    let rows = centres.iter().enumerate().map(|(n, centre)| {
+    let mut rows = Vec::new();
+    for (n, centre) in centres.iter().enumerate() {
         let what = if n < hooks { hook } else { eyelet };
-        let gap = gaps.get(n).map_or_else(|| NOTHING.to_owned(), |gap| mm(*gap));
-        vec![format!("{}", n + 1), what.to_owned(), mm(*centre), gap]
-    });
-    let rows: Vec<Vec<String>> = rows.collect();
+        let mut row = vec![format!("{}", n + 1), what.to_owned()];
+        for (key, value) in [("facing.centres", Some(centre)), ("facing.gaps", gaps.get(n))] {
+            row.push(one_of(job, sheets, key, value, voice));
+        }
+        rows.push(row);
+    }
     let columns = [(words::NUMBER, 1.0), (words::HOLE, 2.0), (words::FROM_TOP, 3.0), (words::TO_NEXT, 3.0)];
     let table = Table::new(sheets, &columns, rows);
     sheets.table(&table);
+}
+
+/// One number of a list, noted as printed.
+fn one_of(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str, value: Option<&f64>, voice: Voice) -> String {
+    let (Some(figure), Some(value)) = (job.figures.get(key), value) else { return NOTHING.to_owned() };
+    let text = voice.line(&Figure { datum: Datum::Number(*value), sum: None, ..figure.clone() });
+    sheets.note(figure, &text);
+    text
 }

@@ -13,20 +13,9 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("heel.wedge-breast", None),
         ("heel-nails.sink", Some(words::SINK)),
     ]);
-    let mut set = sheets.listed(
-        words::LEVEL,
-        &[
-            "heel.sand-back",
-            "heel.sand-breast",
-            "heel.drop",
-            "heel.length",
-            "heel.block",
-            "heel.visible-back",
-            "heel.visible-inches",
-            "heel.visible-breast",
-        ],
-    );
-    let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing", "heel-nails.sink"];
+    let mut set = sheets
+        .listed(words::LEVEL, &["heel.sand-breast", "heel.drop", "heel.length", "heel.block", "heel.visible-inches"]);
+    let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing"];
     set.extend(sheets.listed(words::HEEL_NAILS, &nails));
     sheets.set_and_do(&set, &[words::SINK_HEADS]);
     base(job, sheets);
@@ -38,9 +27,9 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("heel.gauge-after-breast", "heel.gauge-within"),
     ];
     let mut measures: Vec<Measure> =
-        gauged.iter().filter_map(|(key, within)| sheets.to_measure_within(key, within, words::HEIGHT_GAUGE)).collect();
+        gauged.iter().filter_map(|(key, within)| sheets.measure_within(key, within, words::HEIGHT_GAUGE)).collect();
     let seen = ["heel.visible-back", "heel.visible-breast"];
-    measures.extend(seen.iter().filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)));
+    measures.extend(seen.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)));
     sheets.measures(&measures);
 }
 

@@ -26,9 +26,9 @@ pub(super) fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         "heel.visible-breast",
         "shaft.inside",
     ];
-    let mut measures: Vec<Measure> = ruled.iter().filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)).collect();
-    measures.extend(sheets.to_measure("finish.square-within", words::SQUARE));
-    measures.extend(sheets.to_measure("sole.over-50", words::COUNTED));
+    let mut measures: Vec<Measure> = ruled.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)).collect();
+    measures.extend(sheets.measure_of("finish.square-within", words::SQUARE));
+    measures.extend(sheets.measure_of("sole.over-50", words::COUNTED));
     sheets.measures(&measures);
     checks(job, sheets);
 }

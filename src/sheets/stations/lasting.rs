@@ -11,19 +11,8 @@ pub(super) fn lasting(sheets: &mut Sheets<'_>) {
         ("lasting.back-height", Some(words::BACK_HEIGHT)),
         ("lasting.tacks", None),
     ]);
-    let mut set = sheets.listed(
-        words::SETTINGS,
-        &[
-            "lasting.order",
-            "lasting.margin-toe",
-            "lasting.margin-joints",
-            "lasting.margin-heel",
-            "counter.of",
-            "counter.reaches",
-            "puff.of",
-            "puff.reaches",
-        ],
-    );
+    let mut set =
+        sheets.listed(words::SETTINGS, &["lasting.order", "counter.of", "counter.reaches", "puff.of", "puff.reaches"]);
     let last = ["last.name", "last.bottom", "last.plate", "last.seat", "last.tread", "last.seat-breadth"];
     set.extend(sheets.listed(words::THE_LAST, &last));
     let out = turning_out(sheets);
@@ -34,7 +23,7 @@ pub(super) fn lasting(sheets: &mut Sheets<'_>) {
     let measured = ["lasting.back-height", "lasting.margin-toe", "lasting.margin-joints", "lasting.margin-heel"];
     let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
     let measures: Vec<Measure> =
-        measured.iter().chain(&rough).filter_map(|key| sheets.to_measure(key, words::STEEL_RULE)).collect();
+        measured.iter().chain(&rough).filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)).collect();
     sheets.measures(&measures);
 }
 

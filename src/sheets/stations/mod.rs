@@ -33,7 +33,6 @@ pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
         Station::Finishing => finishing::finishing(sheets),
         Station::Inspection => inspection::inspection(job, sheets),
     }
-    sheets.cautions();
 }
 
 /// The second part of every key that starts with `prefix`, each once, in order.

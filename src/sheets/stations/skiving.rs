@@ -38,8 +38,11 @@ pub(super) fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.table(&table);
     let measures: Vec<Measure> = skives(job)
         .iter()
-        .flat_map(|(part, _, key)| {
-            ["edge-to", "flat"].map(|what| sheets.to_measure(&format!("{key}.{part}-{what}"), words::GAUGE))
+        .flat_map(|(part, lap, key)| {
+            ["edge-to", "flat"].map(|what| {
+                let measure = sheets.measure_of(&format!("{key}.{part}-{what}"), words::GAUGE)?;
+                Some(Measure { what: format!("{lap}: {}", measure.what), ..measure })
+            })
         })
         .flatten()
         .collect();

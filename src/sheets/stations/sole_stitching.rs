@@ -14,32 +14,23 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("sole.rows", None),
         ("stack.worst", Some(words::STACK_UNDER)),
     ]);
-    let mut set = sheets.listed(
-        words::SETTINGS,
-        &[
-            "sole.machine",
-            "sole.thread",
-            "sole.through",
-            "sole.all-round",
-            "sole.row-1.overlap",
-            "sole.over-50",
-            "sole.thread-diameter",
-        ],
-    );
+    let settings =
+        ["sole.machine", "sole.thread", "sole.through", "sole.all-round", "sole.row-1.overlap", "sole.thread-diameter"];
+    let mut set = sheets.listed(words::SETTINGS, &settings);
     let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
     set.extend(sheets.listed(words::ROUGH_ROUND, &rough));
-    let stack = ["stack.jaw", "stack.off-the-lap", "stack.along", "stack.row", "stack.side", "sole.sews"];
+    let stack = ["stack.off-the-lap", "stack.along", "stack.row", "stack.side", "sole.sews"];
     set.extend(sheets.listed(words::STACK, &stack));
     let bobbin = ["sole.rows-a-bobbin", "sole.bobbin", "sole.thread-pair"];
     set.extend(sheets.listed(words::THREAD_AND_BOBBIN, &bobbin));
     sheets.set_and_do(&set, &[words::OFFCUT, words::BOBBIN_FULL]);
     rows(job, sheets);
     let mut measures: Vec<Measure> = Vec::new();
-    measures.extend(sheets.to_measure("stack.jaw", words::GAUGE));
-    measures.extend(sheets.to_measure("sole.over-50", words::COUNTED));
-    measures.extend(sheets.to_measure("sole.from-edge", words::STEEL_RULE));
-    measures.extend(sheets.to_measure("sole.apart", words::STEEL_RULE));
-    measures.push(sheets.to_write(words::LOCK, Some(words::EYE)));
+    measures.extend(sheets.measure_of("stack.jaw", words::GAUGE));
+    measures.extend(sheets.measure_of("sole.over-50", words::COUNTED));
+    measures.extend(sheets.measure_of("sole.from-edge", words::STEEL_RULE));
+    measures.extend(sheets.measure_of("sole.apart", words::STEEL_RULE));
+    measures.push(sheets.measure_blank(words::LOCK, Some(words::EYE)));
     sheets.measures(&measures);
     let lang = job.lang;
     sheets.drawing(drawing::section_height(job.build), |at: Point, width| drawing::section(job.build, lang, at, width));

@@ -326,6 +326,10 @@ const PATTERNS: &[(&str, &str)] = &[
     ("{}: weight for a pair", "{}: peso por par"),
     ("{}: for a pair", "{}: por par"),
     ("{} for a pair", "{} por par"),
+    ("lap {} over {}", "solape {} sobre {}"),
+    ("seam {}", "costura {}"),
+    ("stay {}", "refuerzo {}"),
+    ("gusset of {}", "fuelle de {}"),
     ("{w}", "{w}"),
 ];
 

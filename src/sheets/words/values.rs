@@ -117,7 +117,7 @@ fn is_word(key: &str) -> bool {
     (WORDED.contains(&last) && !(last == "covers" && key.starts_with("stay-"))) || last.ends_with("-wedges")
 }
 
-/// A word that stands where no figure's key tells that it is one: a layer's role, a place of the nails.
+/// A word that stands where no figure's key tells that it is one: a layer's role, a place of the nails, a seam.
 pub(in crate::sheets) fn role(name: &str, lang: Lang) -> String {
     super::label(name, lang).into_owned()
 }
