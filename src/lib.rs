@@ -10,6 +10,7 @@ pub mod finding;
 pub mod geometry;
 pub mod language;
 pub mod measure;
+pub mod remedy;
 pub mod report;
 pub mod rules;
 pub mod sheets;

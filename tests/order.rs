@@ -4,13 +4,15 @@
 mod chance;
 #[path = "common/memory.rs"]
 mod memory;
+#[path = "common/shuffled.rs"]
+mod shuffled;
 
 use chance::Chance;
 use hobnail::check::{Checked, SizeFilter};
-use hobnail::language::{Body, Statement};
 use hobnail::measure::Size;
 use memory::Memory;
 use rayon::prelude::*;
+use shuffled::shuffled;
 
 struct Some3;
 
@@ -18,51 +20,6 @@ impl SizeFilter for Some3 {
     fn wants(&self, size: &Size) -> bool {
         ["6 C", "9 D", "14 EE"].contains(&size.to_string().as_str())
     }
-}
-
-/// The statements of a block in another order, each with its comments: those at the end of its line, and those
-/// on lines of their own above it.
-fn shuffled(text: &str, body: &Body, inner: std::ops::Range<usize>, chance: &mut Chance) -> String {
-    if body.statements.is_empty() {
-        return text[inner].to_owned();
-    }
-    let mut at = inner.start;
-    let mut head = String::new();
-    let mut chunks: Vec<String> = Vec::new();
-    for statement in &body.statements {
-        let range = statement.span.range();
-        let (same_line, above) = comments(&text[at..range.start]);
-        match chunks.last_mut() {
-            Some(last) => last.push_str(&same_line),
-            None => head = same_line,
-        }
-        chunks.push(above + &moved(text, statement, chance));
-        at = range.end;
-    }
-    let (same_line, rest) = comments(&text[at..inner.end]);
-    if let Some(last) = chunks.last_mut() {
-        last.push_str(&same_line);
-    }
-    if body.def.name != "route" {
-        chance.shuffle(&mut chunks);
-    }
-    format!("{head}\n{}\n{rest}", chunks.join("\n"))
-}
-
-fn moved(text: &str, statement: &Statement, chance: &mut Chance) -> String {
-    let range = statement.span.range();
-    let Some(body) = &statement.block else { return text[range].to_owned() };
-    let inner = body.span.range().start + 1..body.span.range().end - 1;
-    let inside = shuffled(text, body, inner.clone(), chance);
-    format!("{}{inside}}}", &text[range.start..inner.start])
-}
-
-/// The comments of what stands between two statements: on the first one's line, and on lines of their own.
-fn comments(gap: &str) -> (String, String) {
-    let comment = |line: &str| line.find('#').map(|at| line[at..].trim_end().to_owned());
-    let mut lines = gap.split('\n');
-    let same_line = lines.next().and_then(comment).map(|comment| format!("  {comment}")).unwrap_or_default();
-    (same_line, lines.filter_map(comment).map(|comment| comment + "\n").collect())
 }
 
 /// Every figure of the sizes built, as text, with its fingerprint.

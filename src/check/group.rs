@@ -89,7 +89,9 @@ fn not_laid_out<'j>(model: &Model, sizes: usize, judged: impl Iterator<Item = &'
     holes.into_iter().map(fault).collect()
 }
 
-fn severity_of(judgement: &Judgement) -> Option<Severity> {
+/// How much a judgement weighs; `None` if it has nothing to say.
+#[must_use]
+pub fn severity_of(judgement: &Judgement) -> Option<Severity> {
     match judgement.verdict {
         Verdict::Refused => Some(Severity::Refused),
         Verdict::Tight(share) if pairs_failing(share) >= WORTH_TIGHT => Some(Severity::Tight),
@@ -123,6 +125,7 @@ fn finding(model: &Model, severity: Severity, worst: &Judged, of: &[&Judged], si
         sizes: Some(Sizes { holds: of.iter().map(|judged| judged.size).collect(), of: sizes, worst: worst.size }),
         measured: None,
         roots: Vec::new(),
+        ways_out: None,
     };
     if !judgement.unit.is_empty() {
         finding.measured = Some(Measured {

@@ -15,6 +15,7 @@ mod notices;
 
 pub use compare::{Compared, Difference, Recorded, RecordedFigure, Standing};
 pub use fingerprint::fingerprint;
+pub use group::severity_of;
 pub use notices::Notice;
 
 use crate::build::{Build, Figures, Plan, figures};

@@ -1,9 +1,11 @@
 //! The value that everything reports with. Rendering is elsewhere.
 
 mod faults;
+mod remedy;
 mod sum;
 
 pub use faults::FaultName;
+pub use remedy::{Change, Kind, Reaches, Remedy, WaysOut};
 pub use sum::{Sum, Term};
 
 use crate::measure::Size;
@@ -93,6 +95,8 @@ pub struct Finding {
     pub measured: Option<Measured>,
     /// The files given that it concerns, where it stands in a file that several use.
     pub roots: Vec<String>,
+    /// Ways out, if they were looked for.
+    pub ways_out: Option<WaysOut>,
 }
 
 impl Finding {
@@ -110,6 +114,7 @@ impl Finding {
             sizes: None,
             measured: None,
             roots: Vec::new(),
+            ways_out: None,
         }
     }
 

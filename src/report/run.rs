@@ -98,5 +98,6 @@ fn unshown(count: usize) -> Finding {
         sizes: None,
         measured: None,
         roots: Vec::new(),
+        ways_out: None,
     }
 }

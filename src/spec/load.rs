@@ -5,14 +5,15 @@ use crate::language::{Given, Reading, Statement, Value, read};
 use crate::source::{ReadFault, Reader, Source, SourceId, Sources, Span};
 use rayon::prelude::*;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// All files of a run, read, with who uses whom.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Loaded {
     /// The texts.
     pub sources: Sources,
     /// What each says, by its id.
-    pub readings: Vec<Reading>,
+    pub readings: Vec<Arc<Reading>>,
     /// The files that each uses, by its id, in the order of the text.
     pub uses: Vec<Vec<SourceId>>,
     /// Faults of `use` lines, by the file that holds them.
@@ -68,7 +69,8 @@ impl Loaded {
     /// Reads what was taken and not yet read.
     fn read(&mut self) {
         let fresh: Vec<(SourceId, &Source)> = self.sources.iter().skip(self.readings.len()).collect();
-        let readings: Vec<Reading> = fresh.into_par_iter().map(|(id, source)| read(source, id)).collect();
+        let readings: Vec<Arc<Reading>> =
+            fresh.into_par_iter().map(|(id, source)| Arc::new(read(source, id))).collect();
         self.readings.extend(readings);
     }
 
@@ -76,6 +78,26 @@ impl Loaded {
     #[must_use]
     pub fn reading(&self, id: SourceId) -> &Reading {
         &self.readings[id.0 as usize]
+    }
+
+    /// The same files with other texts in place of some, which alone are read again. Who uses whom stays as it was.
+    #[must_use]
+    pub fn with(&self, sources: Sources, roots: Vec<SourceId>) -> Loaded {
+        let mut changed = Loaded { sources, roots, ..self.clone() };
+        for (id, source) in self.sources.iter() {
+            let now = changed.sources.get(id);
+            if !Arc::ptr_eq(&now.text, &source.text) {
+                changed.readings[id.0 as usize] = Arc::new(read(now, id));
+            }
+        }
+        changed
+    }
+
+    /// Every file that sees `used`, itself included, however many files lie between.
+    #[must_use]
+    pub fn users(&self, used: SourceId) -> Vec<SourceId> {
+        let ids = self.sources.iter().map(|(id, _)| id);
+        ids.filter(|id| self.visible(*id).contains(&used)).collect()
     }
 
     fn follow(&mut self, reader: &dyn Reader, id: SourceId) {

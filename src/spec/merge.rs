@@ -7,7 +7,7 @@ use crate::source::{Provenance, Span};
 
 /// A statement in force, with how it came there and its block merged.
 #[derive(Clone, Debug)]
-pub(super) struct InForce {
+pub struct InForce {
     /// The statement; its own `block` is not to be used.
     pub statement: Statement,
     /// How it came into force.
@@ -18,10 +18,12 @@ pub(super) struct InForce {
 
 /// A block in force.
 #[derive(Clone, Debug)]
-pub(super) struct Merged {
+pub struct Merged {
+    /// Its kind.
     pub def: &'static BlockDef,
     /// Where a statement that is missing would go: the `{` of the block (of the parent, if only it wrote one).
     pub open: Span,
+    /// What stands in it.
     pub statements: Vec<InForce>,
     /// A fault that may have taken any statement of it.
     pub unread: Option<Hole>,
@@ -29,7 +31,7 @@ pub(super) struct Merged {
 
 impl Merged {
     /// A block as written, with nothing under it.
-    pub fn written(body: &Body, findings: &mut Vec<Finding>) -> Merged {
+    pub(super) fn written(body: &Body, findings: &mut Vec<Finding>) -> Merged {
         for removal in &body.removals {
             findings.push(nothing_to_remove(&removal.key, removal.span));
         }
@@ -42,7 +44,7 @@ impl Merged {
     }
 
     /// This block as a variant inherits it through the `like` at `like`.
-    pub fn inherited(mut self, like: Span) -> Merged {
+    pub(super) fn inherited(mut self, like: Span) -> Merged {
         for statement in &mut self.statements {
             statement.provenance = Provenance::Inherited(like);
             statement.block = statement.block.take().map(|block| block.inherited(like));
@@ -51,7 +53,7 @@ impl Merged {
     }
 
     /// This block with `body` laid over it.
-    pub fn overlaid(mut self, body: &Body, findings: &mut Vec<Finding>) -> Merged {
+    pub(super) fn overlaid(mut self, body: &Body, findings: &mut Vec<Finding>) -> Merged {
         self.open = body.open;
         self.unread = body.unread.or(self.unread);
         for removal in &body.removals {
@@ -87,6 +89,8 @@ impl Merged {
         }
     }
 
+    /// The first statement of that word.
+    #[must_use]
     pub fn find(&self, word: &str) -> Option<&InForce> {
         self.statements.iter().find(|known| known.statement.def.word == word)
     }

@@ -24,6 +24,7 @@ pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, 
 pub use heel::{Heel, HeelNails, Lifts, NailOf, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
+pub use merge::{InForce, Merged};
 pub use model::{Check, Claim, Finish, Lasting, Model};
 pub use route::{Change, DwellWritten, Put, RouteEdit, RouteWritten};
 pub use shop::{Bobbin, House, Machine, Nailer, Setter, Shop, Skiver, Stitch};
@@ -36,4 +37,4 @@ pub use upper::{
     Collar, Facing, FacingRows, Gusset, Lap, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper,
 };
 pub use value::{ByPlace, Val, Valued};
-pub use world::{World, worlds};
+pub use world::{World, in_force, remade, world, worlds};

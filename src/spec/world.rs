@@ -41,6 +41,34 @@ pub fn worlds(loaded: &Loaded) -> Vec<World> {
     loaded.roots.iter().map(|root| Declared::gather(loaded, *root).world()).collect()
 }
 
+/// The world of one root alone.
+#[must_use]
+pub fn world(loaded: &Loaded, root: SourceId) -> World {
+    Declared::gather(loaded, root).world()
+}
+
+/// The world of `root` again after one of its models was edited, and nothing else: that model alone, with the shop, the
+/// stock and the lasts that are known.
+#[must_use]
+pub fn remade(loaded: &Loaded, known: &World, model: &str) -> Option<(World, Merged)> {
+    let mut declared = Declared::gather(loaded, known.root);
+    let statement = *declared.things.get(&(Thing::Model, model))?;
+    let merged = declared.merged(statement, &mut vec![model])?;
+    declared.things.retain(|(thing, name), _| *thing != Thing::Model || *name == model);
+    let models = vec![declared.model(model, statement, &merged, known)];
+    let (stock, lasts) = (known.stock.clone(), known.lasts.clone());
+    let world = World { root: known.root, shop: known.shop.clone(), stock, lasts, models, findings: declared.findings };
+    Some((world, merged))
+}
+
+/// What a model that `root` declares says, with everything that it inherits.
+#[must_use]
+pub fn in_force(loaded: &Loaded, root: SourceId, name: &str) -> Option<Merged> {
+    let mut declared = Declared::gather(loaded, root);
+    let (name, statement) = declared.of(Thing::Model).into_iter().find(|(known, _)| *known == name)?;
+    declared.merged(statement, &mut vec![name])
+}
+
 /// All declarations that a root sees, by kind and name.
 struct Declared<'l> {
     loaded: &'l Loaded,
@@ -223,6 +251,18 @@ impl<'l> Declared<'l> {
             models.push(model(&head, &fields, &names, &lasts, &mut self.findings));
         }
         models
+    }
+
+    /// One model of a world whose stock is known.
+    fn model(&mut self, name: &str, declared: &Statement, merged: &Merged, known: &World) -> Model {
+        let no_machines: BTreeMap<String, Arc<Machine>> = BTreeMap::new();
+        let broken = self.broken.clone();
+        let names = StockNames::new(&known.stock, known.shop.as_deref(), &no_machines, &broken);
+        let lasts = Named { thing: Thing::Last, known: &known.lasts, broken: broken.hole(Thing::Last) };
+        let fields = Fields::new(merged, Nature::Choice, format!("model {name}"));
+        let span = declared.name().map_or(declared.word, |name| name.span);
+        let head = Head { name, title: title(declared), span, like: like_of(declared).map(|(_, span)| span) };
+        model(&head, &fields, &names, &lasts, &mut self.findings)
     }
 
     fn whole(&self) -> Span {

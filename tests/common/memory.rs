@@ -85,7 +85,7 @@ pub fn edited(loaded: &Loaded, path: &str, at: std::ops::Range<usize>, to: &str,
     let edit = Edit { span: Span { source: id, start, end }, text: to.to_owned() };
     let sources = loaded.sources.apply(&[edit]).expect("the edit lies in the file");
     let mut readings = loaded.readings.clone();
-    readings[id.0 as usize] = read(sources.get(id), id);
+    readings[id.0 as usize] = std::sync::Arc::new(read(sources.get(id), id));
     let roots = roots.iter().filter_map(|root| sources.find(root)).collect();
     Loaded { sources, readings, uses: loaded.uses.clone(), faults: loaded.faults.clone(), roots }
 }
