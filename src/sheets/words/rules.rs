@@ -176,6 +176,12 @@ const TOLD: &[Told] = &[
         &[SoleStitching, Closing],
     ),
     told(
+        "last/feet",
+        Word::new("the last is not the size of the feet", "la horma no es del tamaño de los pies"),
+        Word::new("", ""),
+        &[],
+    ),
+    told(
         "lasting/margin",
         Word::new("too little margin to last it", "falta margen para montar"),
         Word::new("", ""),
