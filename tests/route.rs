@@ -23,6 +23,7 @@ const SCREE: &[&str] = &[
     "counter-cover",
     "close-vamp",
     "collar",
+    "facing-rows",
     "mark",
     "hardware",
     "mull",
@@ -97,6 +98,10 @@ const BEFORE: &[(&str, &str)] = &[
     ("counter-cover", "stiffen"),
     ("close-vamp", "stiffen"),
     // Stamped and punched while it lies flat.
+    ("facing-rows", "wet-last"),
+    // A row behind the holes can't be sewn beside hooks.
+    ("facing-rows", "hardware"),
+    ("cut", "facing-rows"),
     ("mark", "wet-last"),
     ("hardware", "wet-last"),
     // Insole and stiffeners are there before the upper comes over them.

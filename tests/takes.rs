@@ -246,6 +246,14 @@ fn thread_by_row_and_name() {
             close(seam, number(figures, &format!("takes.seam.{seam}.thread")), metres);
             of_thread.iter_mut().filter(|(name, _)| *name == thread).for_each(|(_, sum)| *sum += 2.0 * metres);
         }
+        // Both facings of a boot, which grow by 2 mm a size, not by the last's length.
+        let sizes = to_f64(build.size.number) - 9.0;
+        let length = if model.starts_with("scree") { 175.0 } else { 213.0 } + 2.0 * sizes;
+        let stitches = (length * 8.0 / 25.4).round();
+        let metres = 2.0 * 2.0 * (stitches * 2.0 * (length / stitches + outer) + 150.0) / 1000.0;
+        close("facing", number(figures, "takes.seam.facing-rows.stitches"), stitches);
+        close("facing", number(figures, "takes.seam.facing-rows.thread"), metres);
+        of_thread[1].1 += 2.0 * metres;
         for (thread, metres) in of_thread {
             close(thread, number(figures, &format!("takes.thread.{thread}.total")), metres);
             close(thread, number(figures, &format!("takes.thread.{thread}.bought")), 1.15 * metres);

@@ -55,7 +55,10 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 5;
+pub const COMPUTATION: u32 = 6;
+
+/// Sides of a boot that are laced together.
+pub(crate) const FACINGS: u32 = 2;
 
 /// A part of a build, or the hole of the fault because of which it is not known.
 pub type Built<T> = Result<T, Hole>;

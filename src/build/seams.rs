@@ -93,6 +93,13 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
             let seam = upper_seam("collar".to_owned(), "collar".to_owned(), &collar.stitching);
             asked.push(Asked { leathers: vec![&collar.part, &collar.joins], ..seam });
         }
+        if let Some(facing) = &upper.facing
+            && let Some(stitching) = &facing.rows
+        {
+            let seam = upper_seam("facing".to_owned(), "facing-rows".to_owned(), stitching);
+            let joins = upper.faced(facing).ok().flatten().map(std::slice::from_ref).unwrap_or_default();
+            asked.push(Asked { joins, ..seam });
+        }
     }
     if let Ok(bottom) = &model.bottom {
         if let Some(forefoot) = &bottom.forefoot

@@ -33,8 +33,6 @@ pub use stock::{
     Adhesive, Cap, Channel, Hardware, Lift, Nail, Outsole, Rubber, Shares, SoleLeather, Stiffener, Stock, Thread,
     UpperLeather,
 };
-pub use upper::{
-    Collar, Facing, FacingRows, Gusset, Lap, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper,
-};
+pub use upper::{Collar, Facing, Gusset, Lap, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper};
 pub use value::{ByPlace, Val, Valued};
 pub use world::{World, in_force, remade, world, worlds};

@@ -123,15 +123,6 @@ pub struct Stiffened {
 /// How many on a side, of what, how far apart.
 pub type RowOf = (Val<u32>, Val<Arc<Hardware>>, Val<Amount>);
 
-/// The rows of stitching along a facing's edge.
-#[derive(Clone, Debug)]
-#[expect(missing_docs, reason = "each field is the slot or clause of that name")]
-pub struct FacingRows {
-    pub count: Val<u32>,
-    pub first: Option<Val<Amount>>,
-    pub apart: Option<Val<Amount>>,
-}
-
 /// Eyelets and hooks of one side.
 #[derive(Clone, Debug)]
 #[expect(missing_docs, reason = "each field is the statement of that word")]
@@ -144,7 +135,8 @@ pub struct Facing {
     pub on: Option<Val<Arc<Part>>>,
     /// Its length from the top edge down, and how that grades.
     pub long: Option<(Val<Amount>, Option<Val<Amount>>)>,
-    pub rows: Option<FacingRows>,
+    /// The rows of stitching along its edge, on each side. Their length is the facing's.
+    pub rows: Option<Stitching>,
     pub backing: Option<Option<Val<Arc<Part>>>>,
     pub with: Option<Val<String>>,
 }
@@ -186,6 +178,17 @@ impl Upper {
             let (top, under) = (name(&lap.top), name(&lap.under));
             (top == one.name && under == other.name) || (top == other.name && under == one.name)
         })
+    }
+
+    /// The part whose edge the facing is: the first that is turned out, if none is named.
+    ///
+    /// # Errors
+    /// The hole of a fault in what names it.
+    pub fn faced<'u>(&'u self, facing: &'u Facing) -> Result<Option<&'u Valued<Arc<Part>>>, Hole> {
+        match &facing.on {
+            Some(part) => part.as_ref().map(Some).map_err(|hole| *hole),
+            None => self.turned_out.as_ref().map(|parts| parts.first()).map_err(|hole| *hole),
+        }
     }
 
     /// Between two neighbours of the turned-out parts there must be a lap that says on both sides where it enters.
@@ -443,10 +446,15 @@ fn facing(inner: &Fields<'_>, stock: &StockNames<'_>, names: &ModelNames<'_>, fi
         from_edge: inner.amount("from-edge", findings),
         on: inner.maybe_named("on", &names.parts(), findings),
         long: inner.get("long").map(|field| (field.amount(0), field.clause_amount("grade"))),
-        rows: inner.get("rows").map(|field| FacingRows {
-            count: field.count(0),
+        rows: inner.get("rows").map(|field| Stitching {
+            rows: field.count(0),
             first: field.clause_amount("at"),
             apart: field.clause_amount("apart"),
+            long: inner.maybe_amount("long"),
+            pitch: field.need_clause("pitch", 0),
+            thread: field.clause_named("thread", &stock.threads(), findings),
+            needle: field.need_clause("needle", 0),
+            on: field.clause_named("sewn-on", &stock.machines(), findings),
         }),
         backing,
         with: inner.get("with").map(|field| field.named(0, &stock.tools(Thing::Setter), findings)),

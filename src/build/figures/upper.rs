@@ -1,7 +1,7 @@
 //! Figures of the upper.
 
 use super::List;
-use crate::build::{Build, Datum, SeamBuilt, of};
+use crate::build::{Build, Datum, FACINGS, SeamBuilt, of};
 use crate::spec::{Facing, Lap, Stitching, Upper};
 
 pub(super) fn upper(build: &Build<'_>, list: &mut List) {
@@ -14,6 +14,15 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
     others(upper, list);
     if let Some(facing) = &upper.facing {
         hardware(facing, list);
+        if facing.rows.is_some() {
+            let part = upper.faced(facing).ok().flatten();
+            list.text(
+                "facing-rows.joins",
+                "along the edge of",
+                part.map_or_else(String::new, |part| part.it.name.clone()),
+            );
+            list.figures.push("facing-rows.sides".to_owned(), "sides of a boot", "", Datum::Count(FACINGS.into()));
+        }
         if let Some(Ok(facing)) = &build.facing {
             super::closing::facing(facing, list);
         }
@@ -197,5 +206,8 @@ fn edges(upper: &Upper, list: &mut List) {
     }
     if let Some(collar) = &upper.collar {
         rows("collar".to_owned(), &collar.stitching);
+    }
+    if let Some(stitching) = upper.facing.as_ref().and_then(|facing| facing.rows.as_ref()) {
+        rows("facing-rows".to_owned(), stitching);
     }
 }

@@ -18,6 +18,7 @@ pub enum State {
     CounterCovered,
     VampClosed,
     CollarSewn,
+    FacingSewn,
     Flat,
     Unlasted,
     Mulled,
@@ -69,6 +70,7 @@ impl State {
             State::CounterCovered => "the counter cover sewn on",
             State::VampClosed => "the vamp sewn on",
             State::CollarSewn => "the collar sewn on",
+            State::FacingSewn => "the facing's rows sewn",
             State::Flat => "the parts still lying flat",
             State::Unlasted => "the upper not yet lasted",
             State::Mulled => "the leather mulled",
@@ -161,8 +163,9 @@ pub(super) static OPERATIONS: &[Operation] = &[
     // The tongue's foot is caught under the vamp.
     op("close-vamp", "closing", &[S::Cut, S::Skived, S::GussetSewn], &[S::VampClosed], &[], |facts| facts.vamp),
     op("collar", "closing", &[S::Cut, S::BackClosed, S::SeamFlat], &[S::CollarSewn], &[], |facts| facts.collar),
+    op("facing-rows", "closing", &[S::Cut, S::Flat], &[S::FacingSewn], &[], |facts| facts.facing_rows),
     op("mark", "closing", &[S::Cut, S::Flat], &[], &[], |facts| facts.mark),
-    op("hardware", "hardware", &[S::Cut, S::Flat], &[], &[], |facts| facts.hardware),
+    op("hardware", "hardware", &[S::Cut, S::FacingSewn, S::Flat], &[], &[], |facts| facts.hardware),
     // Mulled leather dries out again while it is sewn.
     op("mull", "lasting", CLOSED, &[S::Mulled], &[], |facts| facts.mulled),
     op("fix-insole", "lasting", &[S::Cut], &[S::InsoleFixed], &[], |_| true),
@@ -269,8 +272,16 @@ pub(super) static OPERATIONS: &[Operation] = &[
 ];
 
 /// What is sewn by the time a closed upper leaves the closing bench.
-const CLOSED: &[State] =
-    &[S::Cut, S::BackClosed, S::StaySewn, S::GussetSewn, S::CounterCovered, S::VampClosed, S::CollarSewn];
+const CLOSED: &[State] = &[
+    S::Cut,
+    S::BackClosed,
+    S::StaySewn,
+    S::GussetSewn,
+    S::CounterCovered,
+    S::VampClosed,
+    S::CollarSewn,
+    S::FacingSewn,
+];
 
 /// What must be done before the upper is pulled over the last.
 const ON_THE_LAST: &[State] = &[
@@ -281,6 +292,7 @@ const ON_THE_LAST: &[State] = &[
     S::CounterCovered,
     S::VampClosed,
     S::CollarSewn,
+    S::FacingSewn,
     S::Mulled,
     S::InsoleFixed,
     S::Stiffened,

@@ -1,11 +1,12 @@
 //! Thread: what the rows of the upper take, and everything of a thread together.
 
+use super::super::FACINGS;
 use super::super::amounts::{base, mm, of};
 use super::super::rows::stitches;
 use super::super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
 use super::super::{Build, Built};
 use super::BOOTS;
-use crate::spec::{Part, Stitch, Stitching, Upper, Val};
+use crate::spec::{Facing, Part, Stitch, Stitching, Upper, Val};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -93,7 +94,21 @@ pub fn threads(build: &Build<'_>) -> Built<Vec<ThreadTaken>> {
 /// The hole of a fault in a seam, its parts or its machine.
 pub fn upper_rows(build: &Build<'_>) -> Built<Vec<RowTaken>> {
     let upper = build.model.upper.as_ref().map_err(|hole| *hole)?;
-    sewn(upper)?.into_iter().map(|(key, stitching, thickness)| rows(build, key, stitching, thickness)).collect()
+    let factor = build.last.as_ref().map_err(|hole| *hole)?.length_factor;
+    let graded = |stitching: &Stitching| stitching.long.as_ref().map(|long| Ok(mm(long)? * factor)).transpose();
+    let mut all = Vec::new();
+    for (key, stitching, thickness) in sewn(upper)? {
+        all.push(rows(build, key, stitching, graded(stitching)?, thickness)?);
+    }
+    if let Some(facing) = &upper.facing
+        && let Some(stitching) = &facing.rows
+    {
+        let long = build.facing.as_ref().map(|facing| facing.as_ref().map_err(|hole| *hole)).transpose()?;
+        let long = long.and_then(|facing| facing.long.as_ref()).map(|(long, _)| *long);
+        let of_a_side = rows(build, "facing-rows".to_owned(), stitching, long, through_facing(upper, facing)?)?;
+        all.push(RowTaken { rows: FACINGS * of_a_side.rows, ..of_a_side });
+    }
+    Ok(all)
 }
 
 /// Every seam with what is sewn there, mm: the full substance of each part, skives left out, so that thread is not short.
@@ -132,6 +147,16 @@ fn sewn(upper: &Upper) -> Built<Vec<(String, &Stitching, f64)>> {
     Ok(all)
 }
 
+/// A facing and its backing: another part, or itself turned in.
+fn through_facing(upper: &Upper, facing: &Facing) -> Built<f64> {
+    let part = upper.faced(facing)?.map_or(Ok(0.0), |part| substance(&part.it))?;
+    Ok(match &facing.backing {
+        Some(Some(backing)) => part + whole(backing)?,
+        Some(None) => 2.0 * part,
+        None => part,
+    })
+}
+
 fn whole(part: &Val<Arc<Part>>) -> Built<f64> {
     substance(&of(part)?.it)
 }
@@ -140,11 +165,10 @@ fn substance(part: &Part) -> Built<f64> {
     mm(&of(&part.of)?.it.substance)
 }
 
-fn rows(build: &Build<'_>, key: String, stitching: &Stitching, thickness: f64) -> Built<RowTaken> {
+fn rows(build: &Build<'_>, key: String, stitching: &Stitching, long: Option<f64>, thickness: f64) -> Built<RowTaken> {
     let thread = of(&stitching.thread)?.it.name.clone();
     let mut taken = RowTaken { key, thread, rows: of(&stitching.rows)?.it, row: None };
-    let Some(long) = &stitching.long else { return Ok(taken) };
-    let length = mm(long)? * build.last.as_ref().map_err(|hole| *hole)?.length_factor;
+    let Some(length) = long else { return Ok(taken) };
     let (count, pitch) = stitches(length, 25.4 / base(&stitching.pitch)?);
     let machine = &of(&stitching.on)?.it;
     let tails = mm(&build.house.rule("tails"))?;

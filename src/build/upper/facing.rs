@@ -1,6 +1,6 @@
 //! Eyelets and hooks of one size: where their centres stand, what lies between the holes, what they are set through.
 
-use super::row::places_of;
+use super::row::{UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::last::GradedLast;
@@ -8,7 +8,7 @@ use crate::build::ply::Ply;
 use crate::finding::Sum;
 use crate::measure::{Amount, Window};
 use crate::source::Origin;
-use crate::spec::{Facing, House, Model, RowOf, Setter, Shop, Val, Valued};
+use crate::spec::{Facing, House, Model, RowOf, Setter, Shop, Upper, Val, Valued};
 use std::sync::Arc;
 
 /// An eyelet or a hook.
@@ -73,11 +73,12 @@ pub struct FacingBuilt {
 
 /// The facing, if the upper has one.
 pub(in crate::build) fn facing(model: &Model, shop: &Shop, last: &GradedLast) -> Option<Built<FacingBuilt>> {
-    let facing = model.upper.as_ref().ok()?.facing.as_ref()?;
-    Some(built(model, facing, shop, last))
+    let upper = model.upper.as_ref().ok()?;
+    let facing = upper.facing.as_ref()?;
+    Some(built(upper, facing, shop, last))
 }
 
-fn built(model: &Model, facing: &Facing, shop: &Shop, last: &GradedLast) -> Built<FacingBuilt> {
+fn built(upper: &Upper, facing: &Facing, shop: &Shop, last: &GradedLast) -> Built<FacingBuilt> {
     let long = long(facing, last)?;
     let (from_edge, first) = (of(&facing.from_edge)?, of(&facing.first)?);
     let mut centres = centres(facing)?;
@@ -90,7 +91,7 @@ fn built(model: &Model, facing: &Facing, shop: &Shop, last: &GradedLast) -> Buil
         edge: from_edge,
         first,
         rows: &rows,
-        rows_origin: facing.rows.as_ref().and_then(|rows| rows.count.as_ref().ok()).map(|count| &count.origin),
+        rows_origin: facing.rows.as_ref().and_then(|rows| rows.rows.as_ref().ok()).map(|count| &count.origin),
         end: long.as_ref().map(|(long, _, origin)| (*long, origin)),
     };
     let webs = webs(&centres, &beside);
@@ -100,7 +101,7 @@ fn built(model: &Model, facing: &Facing, shop: &Shop, last: &GradedLast) -> Buil
         from_edge: (from_edge.it.nominal(), from_edge.origin.clone()),
         webs,
         rows,
-        stack: stack(model, facing)?,
+        stack: stack(upper, facing)?,
         centres,
         through: through(facing, setter)?,
         reach: reach.map(|reach| (reach.it.nominal(), reach.origin.clone())),
@@ -208,16 +209,24 @@ fn least<'o, P: FnOnce() -> String>(
 
 fn rows(facing: &Facing, house: &House) -> Built<Vec<f64>> {
     let Some(rows) = &facing.rows else { return Ok(Vec::new()) };
-    places_of(&rows.count, rows.first.as_ref(), rows.apart.as_ref(), house)
+    places(rows, house)
+}
+
+/// The rows along the facing's edge: through the facing and its backing, wherever that ends.
+pub(super) fn seam(upper: &Upper, house: &House) -> Option<UpperSeam> {
+    let facing = upper.facing.as_ref()?;
+    let stitching = facing.rows.as_ref()?;
+    let rows = stack(upper, facing).and_then(|stack| {
+        let edge_of: Arc<str> = upper.faced(facing)?.map_or("", |part| part.it.name.as_str()).into();
+        let places = places(stitching, house)?;
+        Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
+    });
+    Some(UpperSeam::new("facing".to_owned(), "facing-rows".to_owned(), stitching, rows))
 }
 
 /// The facing's part, and its backing: another part, or the part itself turned in.
-fn stack(model: &Model, facing: &Facing) -> Built<Sum> {
-    let on = match &facing.on {
-        Some(part) => Some(of(part)?.clone()),
-        None => model.seat_part()?,
-    };
-    let Some(on) = on else { return Ok(Sum::new()) };
+fn stack(upper: &Upper, facing: &Facing) -> Built<Sum> {
+    let Some(on) = upper.faced(facing)? else { return Ok(Sum::new()) };
     let part = Ply::of_part(&on.it)?.term();
     let mut sum = Sum::new().plus(part.clone());
     match &facing.backing {

@@ -52,7 +52,7 @@ pub(super) fn seam(seam: &Seam, house: &House) -> UpperSeam {
         let count = of(&seam.stitching.rows)?.it;
         let places: Vec<f64> = (0..count).map(|k| allowance - f64::from(k) * apart).collect();
         let edge_of: Arc<str> = "allowance".into();
-        Ok(numbered(&places, |number, place| plain_row(number, place, place, &edge_of, &stack)))
+        Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });
     UpperSeam::new(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching, rows)
 }
@@ -75,10 +75,6 @@ fn closed(seam: &Seam) -> Built<Sum> {
         sum.terms.push(other);
     }
     Ok(sum)
-}
-
-fn plain_row(number: u32, place: f64, inside: f64, edge_of: &Arc<str>, stack: &Sum) -> UpperRow {
-    UpperRow { number, place, inside, edge_of: Arc::clone(edge_of), stack: stack.clone(), left: Vec::new() }
 }
 
 /// The seam that a stay covers. Its name was found; a seam that lost its block was reported there.
@@ -110,7 +106,7 @@ fn stay_rows(stay: &Stay, upper: &Upper, house: &House) -> Built<Vec<UpperRow>> 
         if (place - wide / 2.0).abs() < allowance {
             stack = stack.plus_all(under.clone());
         }
-        plain_row(number, place, place.min(wide - place), &edge_of, &stack)
+        UpperRow::plain(number, place, place.min(wide - place), &edge_of, &stack)
     }))
 }
 
@@ -172,7 +168,7 @@ fn on_each_other(
     let stack = Sum::new().plus(first).plus(Ply::of_part(&of(under)?.it)?.term());
     let edge_of: Arc<str> = name_of(top).into();
     let places = places(stitching, house)?;
-    Ok(numbered(&places, |number, place| plain_row(number, place, place, &edge_of, &stack)))
+    Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
 }
 
 /// The fold of a collar; `None` if it is not folded.

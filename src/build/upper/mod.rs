@@ -47,6 +47,7 @@ pub(super) fn upper(model: &Model, shop: &Shop) -> UpperBuilt {
     seams.extend(upper.stays.iter().map(|stay| joined::stay_seam(stay, upper, house)));
     seams.extend(upper.gussets.iter().map(|gusset| joined::gusset(gusset, house)));
     seams.extend(upper.collar.iter().map(|collar| joined::collar(collar, house)));
+    seams.extend(facing::seam(upper, house));
     UpperBuilt {
         seams,
         laps,

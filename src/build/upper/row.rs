@@ -34,6 +34,13 @@ pub struct UpperRow {
     pub left: Vec<Left>,
 }
 
+impl UpperRow {
+    /// A row along which nothing is thinned.
+    pub(super) fn plain(number: u32, place: f64, inside: f64, edge_of: &Arc<str>, stack: &Sum) -> Self {
+        Self { number, place, inside, edge_of: Arc::clone(edge_of), stack: stack.clone(), left: Vec::new() }
+    }
+}
+
 /// A seam of the upper with its rows.
 #[derive(Clone, Debug)]
 pub struct UpperSeam {
@@ -71,21 +78,12 @@ impl UpperSeam {
     }
 }
 
-/// Where the rows of a stitching run, from the edge.
+/// Where the rows of a stitching run, from the edge: `first + (k - 1) * apart`. What is not said is the house's distance of
+/// a row from an edge.
 pub(super) fn places(stitching: &Stitching, house: &House) -> Built<Vec<f64>> {
-    places_of(&stitching.rows, stitching.first.as_ref(), stitching.apart.as_ref(), house)
-}
-
-/// `first + (k - 1) * apart`. What is not said is the house's distance of a row from an edge.
-pub(super) fn places_of(
-    rows: &Val<u32>,
-    first: Option<&Val<Amount>>,
-    apart: Option<&Val<Amount>>,
-    house: &House,
-) -> Built<Vec<f64>> {
-    let stated = |value: Option<&Val<Amount>>| value.map_or_else(|| mm(&house.rule("row-inside-edges")), mm);
-    let (first, apart) = (stated(first)?, stated(apart)?);
-    Ok((0..of(rows)?.it).map(|k| first + f64::from(k) * apart).collect())
+    let stated = |value: &Option<Val<Amount>>| value.as_ref().map_or_else(|| mm(&house.rule("row-inside-edges")), mm);
+    let (first, apart) = (stated(&stitching.first)?, stated(&stitching.apart)?);
+    Ok((0..of(&stitching.rows)?.it).map(|k| first + f64::from(k) * apart).collect())
 }
 
 /// Rows numbered from 1.

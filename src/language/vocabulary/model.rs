@@ -16,6 +16,7 @@ pub const STEPS: &[&str] = &[
     "counter-cover",
     "close-vamp",
     "collar",
+    "facing-rows",
     "mark",
     "hardware",
     "mull",

@@ -292,8 +292,15 @@ static FACING: BlockDef = BlockDef {
         .clauses(&[
             clause("at", &[LENGTH], "the first row from the facing's edge"),
             clause("apart", &[LENGTH], "from row to row"),
+            needed("pitch", &[one(Kind::Pitch)], "stitches per inch (or the length of one, in mm)"),
+            needed("thread", &[slot(SlotKind::Name(&[Thing::Thread]))], "the thread, top and bottom"),
+            needed("needle", &[one(Kind::NeedleSize)], "the needle's size"),
+            needed("sewn-on", &[slot(SlotKind::Name(&[Thing::Machine]))], "the machine"),
         ])
-        .example("rows 2 at 3 mm apart 18 mm", "rows 2 at 3"),
+        .example(
+            "rows 2 at 3 mm apart 18 mm pitch 8 spi thread bonded-138 needle 130 Nm sewn-on flat-bed",
+            "rows 2 at 3 pitch 8 spi thread bonded-138 needle 130 Nm sewn-on flat-bed",
+        ),
         word("backing", "A backing behind the hardware: a part, or without a name the part itself turned in.")
             .slots(&[optional(SlotKind::Name(&[Thing::Part]))])
             .example("backing", "backing 2"),

@@ -53,6 +53,7 @@ fn step_of(job: &Job<'_>, key: &str) -> &'static str {
         Some("stay") => "stay",
         Some("gusset") => "gusset",
         Some("collar") => "collar",
+        Some("facing") => "facing-rows",
         _ if enters("inside") || enters("outside") => "close-vamp",
         _ => "counter-cover",
     }
@@ -105,7 +106,7 @@ fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
 /// Rubbed flat, loop, fold, how high, where it enters: each with its label, where the seam has it.
 fn further(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
     let mut said = Vec::new();
-    for what in ["covers", "loop", "to", "folded", "enters-outside", "enters-inside", "rubbed-flat"] {
+    for what in ["covers", "loop", "to", "folded", "sides", "enters-outside", "enters-inside", "rubbed-flat"] {
         let key = format!("{key}.{what}");
         let Some(figure) = job.figures.get(&key).filter(|_| text(job.figures, &key) != "no") else { continue };
         let value = cell(job, sheets, &key);

@@ -32,6 +32,8 @@ const LABELS: &[(&str, &str)] = &[
     ("the rows", "las filas"),
     ("a full bobbin holds", "una canilla llena lleva"),
     ("adhesive", "adhesivo"),
+    ("along the edge of", "a lo largo del canto de"),
+    ("sides of a boot", "lados de una bota"),
     ("allowance", "margen de costura"),
     ("apart", "separación"),
     ("apart, at least", "separación, al menos"),

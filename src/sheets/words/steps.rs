@@ -13,6 +13,7 @@ pub const STEP_WORDS: &[(&str, Word)] = &[
     ("counter-cover", Word::new("sew the counter cover", "coser la talonera")),
     ("close-vamp", Word::new("lap and sew the vamp", "montar y coser la pala")),
     ("collar", Word::new("sew the collar", "coser el collarín")),
+    ("facing-rows", Word::new("sew the facing's rows", "coser las filas de la cartera")),
     ("mark", Word::new("make the maker's mark", "poner la marca de la casa")),
     ("hardware", Word::new("set eyelets and hooks", "poner ojales y ganchos")),
     ("mull", Word::new("mull the upper", "humedecer el corte")),
