@@ -3,8 +3,10 @@
 //! Every ply is piecewise linear in the way along the row, so the sum is, too: its maxima lie at breakpoints, and are
 //! found there exactly.
 
+mod layers;
+
 use super::Built;
-use super::amounts::{mm, of};
+use super::amounts::of;
 use super::lines::Lines;
 use super::pieces::{Piece, clipped, outer_at, outer_spread, pieces_of_side};
 use super::ply::Ply;
@@ -12,7 +14,8 @@ use super::rows::{RowBuilt, SoleRows, sole};
 use crate::finding::{Sum, Term};
 use crate::geometry::{Path, Side, Straight};
 use crate::measure::{Spread, fits};
-use crate::spec::{Bottom, Ends, Extent, Layer, Material, Model, Role};
+use crate::spec::{Bottom, Ends, Extent, Model, Role};
+use layers::{LayerPly, channel};
 use std::sync::Arc;
 
 /// How far down the rows go.
@@ -133,41 +136,6 @@ struct RowStack {
     length: f64,
 }
 
-#[derive(Clone, Debug)]
-struct LayerPly {
-    role: Role,
-    ply: Ply,
-    /// 1, or -1 for what a channel takes away.
-    coefficient: f64,
-    /// What is to know of a channel.
-    channel: Option<Cut>,
-}
-
-/// A channel in the tread.
-#[derive(Clone, Debug)]
-struct Cut {
-    /// Whether it lies under each row.
-    under: Vec<bool>,
-    /// Whether the table's nose goes into it.
-    nose: bool,
-    /// It takes away the lugs themselves, which vary as they do where they are left.
-    lugs: bool,
-}
-
-impl LayerPly {
-    /// Whether it counts in a sum on row `k`.
-    fn counts(&self, k: usize, between: Between) -> bool {
-        match &self.channel {
-            None => true,
-            Some(cut) => cut.under.get(k) == Some(&true) && (between == Between::Stitch || cut.nose),
-        }
-    }
-
-    fn term(&self) -> Term {
-        Term { coefficient: self.coefficient, ..self.ply.term() }
-    }
-}
-
 /// Which of the two sums.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Between {
@@ -210,38 +178,6 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
         asked.clone()
     };
     Ok(Stack { asked, stitch, others: found, rows: row_stacks, asked_mode, layers })
-}
-
-/// What a channel in the tread takes away from under the rows that run over it. Down to the base's face it takes the
-/// lugs, the very same ones; else its own depth.
-fn channel(model: &Model, layer: &Layer, plies: &[Ply], rows: &SoleRows) -> Built<Option<LayerPly>> {
-    let Material::Outsole(outsole) = &of(&layer.of)?.it else { return Ok(None) };
-    let Some(channel) = &outsole.channel else { return Ok(None) };
-    let between = of(&channel.between)?.it.window();
-    let under = rows.rows.iter().map(|row| between.holds(row.inset)).collect();
-    // A machine that does not say how broad its table is has one that goes into no channel.
-    let nose = match &of(&sole(model)?.on)?.it.table_nose {
-        Some(nose) => fits(mm(nose)?, between.hi - between.lo),
-        None => false,
-    };
-    let ply = match &channel.deep {
-        Some(deep) => {
-            let deep = of(deep)?;
-            Ply {
-                what: format!("channel of {}", outsole.name).into(),
-                spread: deep.it.spread(),
-                source: Arc::from("channel"),
-                origin: deep.origin.clone(),
-                tolerance: None,
-            }
-        }
-        None => match plies.get(1) {
-            Some(lug) => lug.clone(),
-            None => return Ok(None),
-        },
-    };
-    let cut = Cut { under, nose, lugs: channel.deep.is_none() };
-    Ok(Some(LayerPly { role: layer.role, ply, coefficient: -1.0, channel: Some(cut) }))
 }
 
 /// All that a mode's sums are found from.
