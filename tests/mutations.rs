@@ -142,14 +142,22 @@ fn judge_five(demo: &Memory, all: &[(String, Vec<Slip>)], seed: u64) -> Option<S
     let mut chance = Chance::new(seed);
     let mut files: Vec<&(String, Vec<Slip>)> = all.iter().collect();
     chance.shuffle(&mut files);
-    let mut spoiled = demo.clone();
-    let mut what = String::new();
-    let five = &files[..5];
-    for (file, slips) in five {
-        let slip = &slips[chance.below(slips.len())];
-        spoiled = spoiled.with(file, slip.apply(demo.text(file)));
-        what += &format!("{file} {}\n", slip.what);
+    let five: Vec<(&str, &Slip)> =
+        files[..5].iter().map(|(file, slips)| (file.as_str(), &slips[chance.below(slips.len())])).collect();
+    let paths = roots(&five.iter().map(|(file, _)| *file).collect::<Vec<_>>());
+    let faults_of = |slips: &[(&str, &Slip)]| {
+        let spoil = |memory: Memory, (file, slip): &(&str, &Slip)| memory.with(file, slip.apply(demo.text(file)));
+        slips.iter().fold(demo.clone(), spoil).faults(&paths)
+    };
+    let (loaded, faults) = faults_of(&five);
+    if faults.len() == 5 {
+        return None;
     }
-    let (loaded, faults) = spoiled.faults(&roots(&five.iter().map(|(file, _)| file.as_str()).collect::<Vec<_>>()));
-    (faults.len() != 5).then(|| format!("seed {seed}:\n{what}{}", lines(&loaded, &faults)))
+    // A name that a nameless declaration may have had is no fault until that one has a name again; then it is.
+    let named: Vec<(&str, &Slip)> = five.iter().copied().filter(|(_, slip)| !slip.unnames).collect();
+    if named.len() < 5 && !faults.is_empty() && faults_of(&named).1.len() == named.len() {
+        return None;
+    }
+    let what: Vec<String> = five.iter().map(|(file, slip)| format!("{file} {}", slip.what)).collect();
+    Some(format!("seed {seed}:\n{}\n{}", what.join("\n"), lines(&loaded, &faults)))
 }

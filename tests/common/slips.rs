@@ -16,6 +16,8 @@ pub struct Slip {
     pub inside: std::ops::Range<usize>,
     /// It changes which files are used.
     pub of_use: bool,
+    /// It takes the name from a declaration: whatever name is not found may then have been that one.
+    pub unnames: bool,
 }
 
 impl Slip {
@@ -88,6 +90,8 @@ impl Maker<'_> {
             let at = slot.span.range();
             if !def.optional {
                 self.push(whole, "value dropped", at.clone(), String::new());
+                let dropped = self.slips.last_mut().expect("it was pushed");
+                dropped.unnames = matches!(def.kind, SlotKind::New(_));
             }
             match value {
                 Value::Name(_) if matches!(def.kind, SlotKind::Name(_)) => self.misspelt(whole, at, "name"),
@@ -173,6 +177,6 @@ impl Maker<'_> {
         let new: String = to.chars().take(40).collect();
         let what = format!("line {line}, {what}: `{old}` -> `{}`", new.escape_debug());
         let of_use = self.text[whole.clone()].starts_with("use");
-        self.slips.push(Slip { what, at, to, inside, of_use });
+        self.slips.push(Slip { what, at, to, inside, of_use, unnames: false });
     }
 }
