@@ -71,7 +71,11 @@ fn holds(path: &str, loaded: &Loaded, before: &Checked, remedy: &Remedy) {
     };
     let (was, now) = (keys(loaded, &weigh(&before.findings)), keys(&changed, &left));
     let gone: BTreeSet<String> = remedy.cures.iter().filter(|key| was.contains(*key)).cloned().collect();
-    assert!(!gone.is_empty(), "{path}: a remedy cures nothing");
+    let refused = |findings: &[Finding]| findings.iter().filter(|it| it.severity == Severity::Refused).count();
+    match remedy.reaches {
+        Reaches::Passes => assert!(!gone.is_empty(), "{path}: a remedy cures nothing"),
+        Reaches::Tight => assert!(refused(&left) < refused(&before.findings), "{path}: a remedy cures nothing"),
+    }
     let expected: BTreeSet<String> = was.difference(&gone).cloned().collect();
     assert_eq!(now, expected, "{path}: {:?}\n{}", remedy.changes, lines(&changed, &left));
     if remedy.reaches == Reaches::Passes {
@@ -81,7 +85,7 @@ fn holds(path: &str, loaded: &Loaded, before: &Checked, remedy: &Remedy) {
 }
 
 #[test]
-fn each_refused_example_is_mended_by_its_first_remedy() {
+fn each_refused_example_has_ways_out_that_do_no_more_than_they_must() {
     let demo = Memory::demo();
     demo.list("specs/refused/").par_iter().for_each(|path| {
         let (loaded, checked) = searched(&demo, &[path]);
@@ -93,8 +97,12 @@ fn each_refused_example_is_mended_by_its_first_remedy() {
         }
         let Some(first) = first_ways(&checked).first() else { return };
         assert_eq!(first.reaches, Reaches::Passes, "{path}");
-        let (changed, checked) = after(&loaded, &first.changes);
-        assert_eq!(lines(&changed, &weigh(&checked.findings)), "", "{path}: {:?}", first.changes);
+        let (changed, after) = after(&loaded, &first.changes);
+        assert_eq!(lines(&changed, &weigh(&after.findings)), "", "{path}: {:?}", first.changes);
+        for remedy in first_ways(&checked).iter().take(3) {
+            holds(path, &loaded, &checked, remedy);
+            least(path, &loaded, &checked, remedy);
+        }
     });
 }
 
@@ -104,8 +112,8 @@ fn rows_through_the_lugs_have_three_ways_out() {
     let (loaded, checked) = searched(&demo, &["specs/refused/jaw-sole-stack.hob"]);
     let ways = first_ways(&checked);
     let first = &ways[..3];
-    let kinds: BTreeSet<Kind> = first.iter().map(|remedy| remedy.kind).collect();
-    assert!(kinds.len() > 1, "{first:?}");
+    let kinds = |ways: &[Remedy]| ways.iter().map(|remedy| remedy.kind).collect::<BTreeSet<Kind>>().len().min(2);
+    assert_eq!(kinds(first), kinds(ways), "the first three are of two kinds, if all are");
     let says = |remedy: &Remedy, new: &str| remedy.changes.iter().any(|change| change.new == new);
     assert!(first.iter().any(|remedy| says(remedy, "through slip") && remedy.changes.len() == 1), "{first:?}");
     // A thinner outsole lowers the block that is needed: the cap goes with it.
@@ -118,6 +126,10 @@ fn rows_through_the_lugs_have_three_ways_out() {
 
 /// A change taken half back: one step nearer to what stood there, if it is one number of one unit.
 fn nearer(change: &Change) -> Option<Edit> {
+    // A nail's length goes by what is stocked.
+    if ["length", "lengths", "base", "cap"].iter().any(|word| change.path.ends_with(&format!(" / {word}"))) {
+        return None;
+    }
     let (old, new) = (words(&change.old), words(&change.new));
     let differ: Vec<usize> = (0..old.len().max(new.len())).filter(|at| old.get(*at) != new.get(*at)).collect();
     let ([at], true) = (&differ[..], old.len() == new.len()) else { return None };
@@ -170,18 +182,6 @@ fn least(path: &str, loaded: &Loaded, before: &Checked, remedy: &Remedy) {
     }
 }
 
-#[test]
-fn a_remedy_is_the_least_that_does() {
-    let demo = Memory::demo();
-    demo.list("specs/refused/").par_iter().for_each(|path| {
-        let (loaded, checked) = searched(&demo, &[path]);
-        for remedy in first_ways(&checked).iter().take(3) {
-            holds(path, &loaded, &checked, remedy);
-            least(path, &loaded, &checked, remedy);
-        }
-    });
-}
-
 /// Values of the demo's models, and what a shop might write in their place.
 const SLIPS: [(&str, &str, &str); 13] = [
     ("scree-8", "from-edge 3.5 mm;  apart 3.5 mm", "from-edge 1.25 mm;  apart 3.5 mm"),
@@ -228,6 +228,9 @@ fn over_random_builds_every_remedy_passes_and_ranking_ignores_the_layout() {
         let (loaded, checked) = searched(&mutated, &[&path]);
         for remedy in all_ways(&checked) {
             holds(&path, &loaded, &checked, remedy);
+        }
+        if let Some(first) = first_ways(&checked).first() {
+            least(&path, &loaded, &checked, first);
         }
         let id = loaded.sources.find(&path).expect("it is loaded");
         let text = &loaded.sources.get(id).text;

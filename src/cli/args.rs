@@ -86,6 +86,10 @@ pub(super) struct How {
 pub(super) struct CheckArgs {
     #[command(flatten)]
     pub judged: Judged,
+
+    /// Show every way out that was found, not only the first three
+    #[arg(long)]
+    pub all_ways: bool,
 }
 
 #[derive(Debug, Args)]

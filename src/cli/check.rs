@@ -11,7 +11,7 @@ use crate::report;
 pub(super) fn run(args: &CheckArgs, output: &Output) -> Result<Verdict, Stop> {
     let mut outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
     remedies(&outcome.loaded, &mut outcome.checked, &Filter(&args.judged.how.sizes));
-    let run = outcome.report();
+    let run = outcome.report().with_all_ways(args.all_ways);
     let format = args.judged.how.format.format();
     output.write(Stream::Out, |out, look| report::findings(out, &run, format, look))?;
     Ok(verdict(&run, &args.judged.how))

@@ -319,9 +319,19 @@ impl<'s> Scene<'s> {
                 let Some(SlotKind::Name(things)) = definition(place, at) else { return Some(Vec::new()) };
                 let of = things.iter().find(|thing| stocked::items(self.trial, **thing).iter().any(|it| it.0 == *name));
                 let others = of.map(|thing| stocked::others(self.trial, *thing, name)).unwrap_or_default();
-                Some(others.iter().map(|other| self.say(place, slot, other)).collect())
+                let fit = others.iter().filter(|other| !self.lies_elsewhere(place, other));
+                Some(fit.map(|other| self.say(place, slot, other)).collect())
             }
         }
+    }
+
+    /// Whether a piece of stock is what another layer of the boot is made of: the rubber of a pad is no slip.
+    fn lies_elsewhere(&self, place: &Place<'_>, stock: &str) -> bool {
+        let first = SlotAt { clause: None, slot: 0 };
+        place.block.name == "layer"
+            && self.places.iter().any(|other| {
+                other.kind() == ("layer", "of") && other.way != place.way && other.name(first) == Some(stock)
+            })
     }
 
     /// The same leather or lift in another substance, or another in one of its substances.
@@ -330,7 +340,9 @@ impl<'s> Scene<'s> {
         let Given::Value(Value::Amount(now)) = &amount.given else { return Vec::new() };
         let (here, text) = (self.text(name.span), self.text(amount.span));
         let all = stocked::substances(self.trial, thing, now.nominal());
-        let others = all.into_iter().filter(|(stock, other)| stock != here || other.exact() != now.exact());
+        let others = all.into_iter().filter(|(stock, other)| {
+            if stock == here { other.exact() != now.exact() } else { !self.lies_elsewhere(place, stock) }
+        });
         let rung = |(stock, other): (String, Amount)| {
             let said = format!("{stock} {}", alike(now, text, &other));
             vec![(place.way.clone(), Act::Say(self.replaced(place, name.span.to(amount.span), &said)))]

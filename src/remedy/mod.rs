@@ -84,12 +84,12 @@ impl Ways<'_> {
         for finding in findings.iter_mut().filter(|finding| weighs(finding)) {
             let Some(about) = about(finding, self.name) else { continue };
             let key = key_of(finding);
-            let (found, tried) = if alone && finding.severity == Severity::Refused {
-                self.search(&BTreeSet::from([about]))
-            } else {
-                (remedies.clone(), trials)
-            };
-            let remedies: Vec<Remedy> = found.into_iter().filter(|remedy| remedy.cures.contains(&key)).collect();
+            let refused = finding.severity == Severity::Refused;
+            let (found, tried) =
+                if alone && refused { self.search(&BTreeSet::from([about])) } else { (remedies.clone(), trials) };
+            // What only gets a refusal to tight cures it, too, but does not make it go away.
+            let cures = |remedy: &Remedy| remedy.cures.contains(&key) || refused && remedy.reaches == Reaches::Tight;
+            let remedies: Vec<Remedy> = found.into_iter().filter(cures).collect();
             let none_because = remedies.is_empty().then(|| because(finding));
             finding.ways_out = Some(WaysOut { remedies, trials: tried, none_because });
         }

@@ -272,13 +272,14 @@ impl<'s> Search<'s> {
     }
 }
 
-/// Enough was found, and what follows changes more.
+/// Enough was found that passes, and what follows changes more.
 fn enough(found: &[Found], changes: usize) -> bool {
-    let mut kinds: Vec<Kind> = found.iter().filter(|found| !found.last).map(|found| found.kind).collect();
+    let mut kinds: Vec<Kind> =
+        found.iter().filter(|found| !found.last && !found.tight).map(|found| found.kind).collect();
     let first = kinds.len();
     kinds.sort_unstable();
     kinds.dedup();
-    found.len() >= ENOUGH || first >= 3 && kinds.len() > 1 && changes > 1
+    first >= ENOUGH || found.len() >= 2 * ENOUGH || first >= 3 && kinds.len() > 1 && changes > 1
 }
 
 fn draft(steps: &[Step]) -> Draft {

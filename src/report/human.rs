@@ -3,6 +3,7 @@
 use super::places::clean;
 use super::run::Run;
 use super::theme::Theme;
+use super::ways::Ways;
 use super::{Look, snippet, words};
 use crate::finding::{Finding, Label};
 use crate::source::SourceId;
@@ -12,8 +13,11 @@ use std::io::{self, Write};
 /// Writes every finding, and a line that sums up.
 pub(super) fn write(out: &mut dyn Write, run: &Run<'_>, look: Look) -> io::Result<()> {
     let theme = Theme::new(look);
+    let mut ways = Ways::default();
     for finding in run.findings() {
         one(out, finding, run, theme, look)?;
+        ways.write(out, finding, run, theme, look)?;
+        writeln!(out)?;
     }
     writeln!(out, "{}", words::summary(run))
 }
@@ -27,7 +31,7 @@ fn one(out: &mut dyn Write, finding: &Finding, run: &Run<'_>, theme: Theme, look
     for (word, said) in facts(finding, run) {
         para(out, word, &said, theme, look)?;
     }
-    writeln!(out)
+    Ok(())
 }
 
 /// `refused jaw/sole-stack: scree-8, sole row 1`

@@ -13,11 +13,13 @@ mod strip;
 mod table;
 mod theme;
 mod verify;
+mod ways;
 mod words;
 
 pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA, VERIFY_SCHEMA};
 pub use run::{Counts, MAX_FAULTS, Run};
 pub use verify::{Tally, Verified, tally};
+pub use ways::mended;
 
 use crate::check::{Derived, Figured, ModelChecked, Recorded};
 use crate::rules::Rule;

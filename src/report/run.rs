@@ -42,6 +42,8 @@ impl Counts {
 pub struct Run<'r> {
     pub(super) checked: &'r Checked,
     pub(super) places: Places<'r>,
+    /// Every way out is shown, however many there are.
+    pub(super) all_ways: bool,
     counts: Counts,
     unshown: Option<Finding>,
 }
@@ -52,7 +54,13 @@ impl<'r> Run<'r> {
     pub fn new(sources: &'r Sources, checked: &'r Checked) -> Self {
         let counts = Counts::of(&checked.findings);
         let unshown = (counts.faults > MAX_FAULTS).then(|| unshown(counts.faults - MAX_FAULTS));
-        Self { checked, places: Places::new(sources), counts, unshown }
+        Self { checked, places: Places::new(sources), all_ways: false, counts, unshown }
+    }
+
+    /// With every way out, or with the first few of them.
+    #[must_use]
+    pub fn with_all_ways(self, all_ways: bool) -> Self {
+        Self { all_ways, ..self }
     }
 
     /// How many findings there are, shown or not.

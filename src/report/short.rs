@@ -3,6 +3,7 @@
 use super::number::datum;
 use super::places::clean;
 use super::run::Run;
+use super::ways;
 use super::words::about;
 use crate::check::Figured;
 use crate::finding::Finding;
@@ -12,6 +13,7 @@ use std::io::{self, Write};
 pub(super) fn findings(out: &mut dyn Write, run: &Run<'_>) -> io::Result<()> {
     for finding in run.findings() {
         writeln!(out, "{}", clean(&line(finding, run)))?;
+        ways::short(out, finding, run)?;
     }
     Ok(())
 }

@@ -1,6 +1,7 @@
 //! The document of findings, one for a run.
 
 use super::origin::{PlaceDoc, TermDoc, terms};
+use super::ways::{WaysOutDoc, ways_out};
 use crate::finding::{Finding, Label, Measured, Severity, Sizes};
 use crate::report::places::Places;
 use crate::report::run::Run;
@@ -82,6 +83,9 @@ struct FindingDoc<'d> {
     measured: Option<MeasuredDoc<'d>>,
     /// The files given that it concerns, where it stands in a file that several use.
     roots: &'d [String],
+    /// Ways out, all that were found; absent where they were not looked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ways_out: Option<WaysOutDoc<'d>>,
 }
 
 /// A place with what is to be said there.
@@ -173,6 +177,7 @@ fn one<'d>(finding: &'d Finding, run: &'d Run<'d>) -> FindingDoc<'d> {
         sizes: finding.sizes.as_ref().map(sizes),
         measured: finding.measured.as_ref().map(|it| measured(it, &run.places)),
         roots: &finding.roots,
+        ways_out: finding.ways_out.as_ref().map(|ways| ways_out(ways, &run.places)),
     }
 }
 

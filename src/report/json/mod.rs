@@ -8,6 +8,7 @@ mod origin;
 #[cfg(test)]
 mod schema;
 mod verify;
+mod ways;
 
 pub(super) use attached::read;
 pub(super) use explain::write as explain;
