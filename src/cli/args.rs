@@ -7,6 +7,7 @@ use crate::sheets::{Lang, Station};
 use clap::builder::styling::Styles;
 use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand, ValueEnum};
+use std::num::NonZeroUsize;
 use std::path::PathBuf;
 
 /// Works out what a stitch-down boot becomes in every size and width, refuses what cannot be built, and prints
@@ -33,6 +34,8 @@ pub(super) struct Arguments {
 pub(super) enum Command {
     /// Find everything wrong with the models in FILE, across all sizes and widths
     Check(CheckArgs),
+    /// Write a way out of what is refused or tight into the files, and check again
+    Mend(MendArgs),
     /// Print the sheets of the models in FILE that can be built
     Sheets(SheetsArgs),
     /// Print the cards that go with the pairs, or with a batch, from bench to bench
@@ -90,6 +93,30 @@ pub(super) struct CheckArgs {
     /// Show every way out that was found, not only the first three
     #[arg(long)]
     pub all_ways: bool,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct MendArgs {
+    /// Files with models; `-` is standard input, whose mended text is printed
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<String>,
+
+    /// The finding to mend, by its key, as `check --format json` and `short` say it; the first that has a way out, if none
+    /// is named
+    #[arg(long, value_name = "KEY")]
+    pub finding: Option<String>,
+
+    /// Which of its ways out, in the order in which `check --all-ways` shows them
+    #[arg(long, value_name = "K", default_value = "1")]
+    pub remedy: NonZeroUsize,
+
+    /// Print what would change, as a unified diff, and write nothing
+    #[arg(long)]
+    pub dry_run: bool,
+
+    /// The path that standard input would have: its `use` lines are relative to it
+    #[arg(long = "as", value_name = "PATH")]
+    pub as_path: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

@@ -8,10 +8,12 @@ mod disk;
 mod explain;
 mod figures;
 mod judge;
+mod mend;
 mod new;
 mod output;
 mod pages;
 mod progress;
+mod rewrite;
 mod rules;
 mod sheets;
 mod size;
@@ -57,6 +59,7 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
     let output = Output::new(arguments.color);
     match arguments.command {
         Command::Check(args) => check::run(&args, &output),
+        Command::Mend(args) => mend::run(&args, &output),
         Command::Sheets(args) => sheets::run(&args, &output),
         Command::Traveller(args) => cards::travellers(&args, &output),
         Command::LineCard(args) => cards::line_cards(&args, &output),

@@ -10,11 +10,13 @@
 //! | `trial` | a draft | what its texts come to in some sizes |
 //! | `search` | what must go | drafts that leave nothing open |
 //! | `proof` | a draft | what its texts come to in all sizes, for all files given that use them |
+//! | `mended` | a remedy | the texts as it leaves them, and what was promised of them |
 //!
 //! A draft is what is said of some statements of one model; it becomes text only to be tried.
 
 mod added;
 mod candidate;
+mod mended;
 mod place;
 mod proof;
 mod search;
@@ -24,6 +26,7 @@ mod stocked;
 mod trial;
 mod write;
 
+pub use mended::{Rewritten, mended, promised, weighing};
 pub use search::MOST_TRIALS;
 
 use crate::check::{Checked, SizeFilter};

@@ -1,5 +1,6 @@
 //! Findings and figures to a terminal, to short lines and to JSON. Renders; judges and computes nothing.
 
+mod diff;
 mod explain;
 mod human;
 mod json;
@@ -16,6 +17,7 @@ mod verify;
 mod ways;
 mod words;
 
+pub use diff::diff;
 pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA, VERIFY_SCHEMA};
 pub use run::{Counts, MAX_FAULTS, Run};
 pub use verify::{Tally, Verified, tally};
@@ -56,6 +58,14 @@ pub fn findings(out: &mut dyn Write, run: &Run<'_>, format: Format, look: Look) 
         Format::Short => short::findings(out, run),
         Format::Json => json::findings(out, run),
     }
+}
+
+/// Writes the line that sums a run up.
+///
+/// # Errors
+/// What `out` answers.
+pub fn summary(out: &mut dyn Write, run: &Run<'_>) -> io::Result<()> {
+    writeln!(out, "{}", words::summary(run))
 }
 
 /// Writes the figures of every model in every size; `figured` holds those of each model of the run, in its order.
