@@ -350,8 +350,9 @@ fn the_order_of_work() {
 #[test]
 fn lengths_of_nails_and_tacks() {
     let nail = |inches: &str| {
-        let differs = format!("  heel {{ nailed {{ base heel-nail {inches} in }} }}");
-        number(&figures(&trial("", &differs), "9 D"), "heel-nails.base-back")
+        let stock = format!("nail published {{ lengths {inches} in;  shank 1.8 mm }}\n");
+        let differs = format!("  heel {{ nailed {{ base published {inches} in }} }}");
+        number(&figures(&trial(&stock, &differs), "9 D"), "heel-nails.base-back")
     };
     for eighths in 4..=8 {
         let value = f64::from(eighths) * 3.175;

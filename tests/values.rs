@@ -164,7 +164,11 @@ enum Answer {
 
 fn ask(loaded: &Loaded, path: &str, place: &Place, before: &[String]) -> Answer {
     let text = &loaded.sources.get(loaded.roots[0]).text;
-    let others: Vec<&String> = place.others.iter().filter(|other| **other != text[place.at.clone()]).collect();
+    let now = &text[place.at.clone()];
+    let number = |text: &str| parse_number(text).ok().map(|number| number.value);
+    // `8/8` is no other than 1.
+    let same = |other: &str| other == now || number(other).is_some() && number(other) == number(now);
+    let others: Vec<&String> = place.others.iter().filter(|other| !same(other)).collect();
     let mut unused = false;
     for other in &others {
         let checked = check(&edited(loaded, path, place.at.clone(), other, &[path]), &Two);

@@ -88,6 +88,21 @@ fn a_sheet_matches_the_sources_that_it_was_printed_from() {
     }
 }
 
+/// What a sheet carries is read back bit for bit; the last bit of a half, lost, would be another fingerprint.
+#[test]
+fn numbers_come_back_as_they_were_written() {
+    let ran = case().demo().run(&["figures", CAIRN, "--format", "json"]);
+    let numbers = ran.out.split(|c: char| !(c.is_ascii_digit() || ".eE-".contains(c)));
+    let numbers: Vec<&str> =
+        numbers.filter(|text| text.contains('.') && !text.ends_with('.') && text.parse::<f64>().is_ok());
+    let numbers: Vec<&str> = numbers.collect();
+    assert!(numbers.len() > 10_000, "{} numbers", numbers.len());
+    for number in numbers.into_iter().chain(["11.807812499999999"]) {
+        let read: f64 = serde_json::from_str(number).expect("it is a number");
+        assert_eq!(Ok(read.to_bits()), number.parse().map(f64::to_bits), "{number}");
+    }
+}
+
 #[test]
 fn a_changed_value_is_told_figure_by_figure() {
     let edits = [

@@ -37,6 +37,7 @@ use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, Built, NailsBuilt, of};
 use crate::language::Hole;
+use crate::measure::fits;
 use crate::spec::NailLine;
 
 /// The rule.
@@ -74,18 +75,29 @@ impl Rule for WaistClinch {
         }
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let (long, which) = if sum > limit { ("too long", "at most") } else { ("too short", "at least") };
+        let stated = judgement.further.iter().any(|(_, what)| what.to_string() == STATED);
+        let head = if stated { format!("the {subject}") } else { format!("no length serves the {subject}") };
         let message = format!(
-            "no length serves the {subject}: {} mm is {} mm {long}, {which} {} mm clinches in every boot",
+            "{head}: {} mm is {} mm {long}, {which} {} mm clinches in every boot",
             number(*sum, *margin),
             number(margin.abs(), *margin),
             number(*limit, *margin),
         );
-        Words {
-            message,
-            help: vec!["stock a length inside the window, or change a layer that they go through".to_owned()],
-        }
+        let served = judgement.facts.iter().any(|fact| fact.to_string().starts_with(SERVE));
+        let help = if served {
+            "write a length that serves, or leave `length` out: the shortest that serves is then taken"
+        } else {
+            "stock a length inside the window, or change a layer that they go through"
+        };
+        Words { message, help: vec![help.to_owned()] }
     }
 }
+
+/// What the place of a length that the model states is called.
+const STATED: &str = "the length stated";
+
+/// How the fact begins that names the stocked lengths that serve.
+const SERVE: &str = "stocked and serving: ";
 
 const PLATE: &str = "clinching in the waist";
 
@@ -101,19 +113,21 @@ fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> 
     judgement.terms = if limit <= window.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
     judgement.facts.push(format!("window {:.2}..{:.2} mm", window.lo, window.hi).into());
     let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
+    let serving: Vec<String> =
+        nails.stocked.iter().filter(|it| fits(0.0, margin_of(**it))).map(|it| eighths(*it)).collect();
+    if !serving.is_empty() {
+        judgement.facts.push(format!("{SERVE}{}", serving.join(", ")).into());
+    }
     let below = nails.stocked.iter().rev().find(|length| **length < window.lo);
     let above = nails.stocked.iter().find(|length| **length > window.hi);
     let near: Vec<String> = below.into_iter().chain(above).map(|length| eighths(*length)).collect();
-    if !near.is_empty() {
+    if !near.is_empty() && serving.is_empty() {
         judgement.facts.push(format!("nearest stocked: {}", near.join(", ")).into());
     }
     let with = of(&line.with)?;
     Ok(judgement
         .at(with.origin.clone(), "this nail")
-        .at(
-            nails.length_origin.clone(),
-            if nails.stated.is_some() { "the length stated" } else { "the lengths stocked" },
-        )
+        .at(nails.length_origin.clone(), if nails.stated.is_some() { STATED } else { "the lengths stocked" })
         .limit_at(nails.clinch.1.clone(), "house rule: how much clinches")
         .lever(with.origin.clone(), Moves::Another))
 }

@@ -3,6 +3,7 @@
 use super::declared::StockNames;
 use super::fields::Fields;
 use super::shop::Machine;
+use super::stock::on_the_shelf;
 use super::stock::{Adhesive, Nail, Outsole, Rubber, SoleLeather, Thread};
 use super::value::{Val, Valued};
 use crate::finding::{FaultName, Finding};
@@ -218,13 +219,26 @@ pub(super) fn bottom(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut
         (None, Some(waist)) => Some(NailLine { to: None, ..waist.clone() }),
         (None, None) => None,
     };
-    Bottom {
-        turnout,
-        layers,
-        forefoot: forefoot(fields, stock, findings),
-        waist,
-        seat,
-        sole: sole(fields, stock, findings),
+    let sole = sole(fields, stock, findings);
+    held(sole.as_ref().ok(), &layers, findings);
+    Bottom { turnout, layers, forefoot: forefoot(fields, stock, findings), waist, seat, sole }
+}
+
+/// What lies below the layer that the rows end in is held by its adhesive alone, so it needs one.
+fn held(sole: Option<&Sole>, layers: &[Layer], findings: &mut Vec<Finding>) {
+    let Some(through) = sole.and_then(|sole| sole.through.as_ref().ok()) else { return };
+    let below = |role: Role| match through.it {
+        Role::Midsole => matches!(role, Role::Slip | Role::Outsole),
+        Role::Slip => role == Role::Outsole,
+        _ => false,
+    };
+    for layer in layers.iter().filter(|layer| below(layer.role) && layer.bonded.is_none()) {
+        let message = format!("nothing holds the {}: the rows end above it, and it has no `bonded`", layer.role.name());
+        findings.push(
+            Finding::fault(FaultName::STATEMENT_MISSING, layer.span, message)
+                .also(through.span(), "the rows end in this")
+                .help("say which adhesive holds it, such as `bonded neoprene`"),
+        );
     }
 }
 
@@ -275,15 +289,8 @@ fn material(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Findi
     let of = match (found, substance) {
         (super::declared::AnyMaterial::Leather(leather), Some(substance)) => {
             let substance = substance?;
-            if let Ok(stocked) = &leather.substances
-                && !stocked.it.iter().any(|known| known.it.exact() == substance.it.exact())
-            {
-                let message = format!("`{}` is not stocked in this substance", leather.name);
-                let finding = Finding::fault(FaultName::VALUE_NONSENSE, substance.span(), message)
-                    .also(stocked.span(), "stocked in these")
-                    .help("take one of the substances stocked, or add this one to the stock");
-                return wrong(finding, findings);
-            }
+            let what = (leather.name.as_str(), "substance");
+            on_the_shelf(what, &leather.substances, &substance.it, substance.span(), findings)?;
             Material::Leather(leather, Box::new(substance))
         }
         (super::declared::AnyMaterial::Leather(leather), None) => {
@@ -366,6 +373,15 @@ fn clinching(nail: Val<Arc<Nail>>, findings: &mut Vec<Finding>) -> Val<Arc<Nail>
 }
 
 /// A line of nails; what it leaves out is as in `like`.
+/// A length in which the nail is stocked.
+pub(super) fn stocked_length(length: Val<Amount>, nail: &Val<Arc<Nail>>, findings: &mut Vec<Finding>) -> Val<Amount> {
+    let length = length?;
+    if let Ok(nail) = nail {
+        on_the_shelf((&nail.it.name, "length"), &nail.it.lengths, &length.it, length.span(), findings)?;
+    }
+    Ok(length)
+}
+
 fn nail_line(
     inner: &Fields<'_>,
     like: Option<&NailLine>,
@@ -387,10 +403,10 @@ fn nail_line(
     };
     NailLine {
         span: inner.block.open,
-        with,
         inside_feather: amount("inside-feather", |line| &line.inside_feather, findings),
         apart: amount("apart", |line| &line.apart, findings),
-        length: inner.maybe_amount("length"),
+        length: inner.maybe_amount("length").map(|length| stocked_length(length, &with, findings)),
+        with,
         to: inner.maybe_amount("to"),
     }
 }

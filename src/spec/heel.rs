@@ -1,10 +1,12 @@
 //! The heel of a model.
 
+use super::bottom::stocked_length;
 use super::declared::StockNames;
 use super::fields::{Field, Fields};
+use super::stock::on_the_shelf;
 use super::stock::{Cap, Lift, Nail};
-use super::value::{ByPlace, Val};
-use crate::finding::Finding;
+use super::value::{ByPlace, Val, Valued};
+use crate::finding::{FaultName, Finding};
 use crate::measure::Amount;
 use crate::source::Span;
 use std::sync::Arc;
@@ -58,27 +60,88 @@ pub struct Heel {
 pub(super) fn heel(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Heel {
     let mut lifts = |word: &str| fields.get(word).map(|field| lifts(&field, stock, findings));
     let (wedges, whole, thin) = (lifts("wedges"), lifts("lifts"), lifts("thin-lifts"));
-    Heel {
+    let heel = Heel {
         span: fields.block.open,
         wedges,
         lifts: whole,
         thin_lifts: thin,
         cap: fields.named("cap", &stock.caps(), findings),
         nails: fields.inner("nailed").map(|inner| nails(&inner, stock, findings)),
-    }
+    };
+    all_staged(&heel, findings);
+    heel
 }
 
 fn lifts(field: &Field<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Lifts {
-    Lifts {
-        count: field.count(0),
-        lift: field.clause_named("of", &stock.lifts(), findings),
-        substance: field.need_clause("of", 1),
+    let lift = field.clause_named("of", &stock.lifts(), findings);
+    let substance = field.need_clause("of", 1).and_then(|substance| {
+        if let Ok(lift) = &lift {
+            let what = (lift.it.name.as_str(), "substance");
+            on_the_shelf(what, &lift.it.substances, &substance.it, substance.span(), findings)?;
+        }
+        Ok(substance)
+    });
+    Lifts { count: field.count(0), lift, substance }
+}
+
+/// Lengths in which the nail is stocked.
+fn stocked(nail: &Val<Arc<Nail>>, lengths: Val<ByPlace>, findings: &mut Vec<Finding>) -> Val<ByPlace> {
+    let lengths = lengths?;
+    let Ok(nail) = nail else { return Ok(lengths) };
+    let mut seen = Vec::new();
+    for at in [&lengths.it.back, &lengths.it.sides, &lengths.it.breast].into_iter().flatten() {
+        // One length for all places is said once.
+        if !seen.contains(&at.span) {
+            seen.push(at.span);
+            on_the_shelf((&nail.it.name, "length"), &nail.it.lengths, &at.it, at.span, findings)?;
+        }
+    }
+    Ok(lengths)
+}
+
+/// Every wedge and lift is nailed in some stage, and none in two.
+fn all_staged(heel: &Heel, findings: &mut Vec<Finding>) {
+    let Some(nails) = heel.nails.as_ref().filter(|nails| !nails.stages.is_empty()) else { return };
+    let first = nails.stages[0].number.as_ref().map_or(heel.span, Valued::span);
+    let whole = heel.lifts.as_ref().map_or(Some(0), |lifts| lifts.count.as_ref().ok().map(|count| count.it));
+    let counted: Option<u32> = nails
+        .stages
+        .iter()
+        .map(|stage| stage.lifts.as_ref().map_or(Some(0), |lifts| lifts.as_ref().ok().map(|lifts| lifts.it)))
+        .sum();
+    if let (Some(lifts), Some(counted)) = (whole, counted)
+        && lifts != counted
+    {
+        let message = format!("the stages nail {counted} lifts, the heel has {lifts}");
+        let at = heel.lifts.as_ref().and_then(|lifts| lifts.count.as_ref().ok()).map(Valued::span);
+        let finding = Finding::fault(FaultName::VALUE_NONSENSE, first, message);
+        let finding = at.into_iter().fold(finding, |finding, span| finding.also(span, "the heel's lifts"));
+        findings.push(finding.help("let each stage say how many of the lifts it nails"));
+    }
+    let wedged = nails.stages.iter().filter(|stage| stage.wedges).count();
+    if heel.wedges.is_some() != (wedged == 1) {
+        let message = match (heel.wedges.is_some(), wedged) {
+            (false, _) => "a stage nails wedges, and the heel has none",
+            (true, 0) => "no stage nails the wedges",
+            (true, _) => "two stages nail the wedges",
+        };
+        let finding = Finding::fault(FaultName::VALUE_NONSENSE, first, message);
+        findings.push(finding.help("write `wedges` in the stage that nails them, usually the first"));
     }
 }
 
 fn nails(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> HeelNails {
     let base = inner.get("base").map(|field| (field.named(0, &stock.nails(), findings), field.by_place(1)));
-    let cap = inner.get("cap").map(|field| (field.named(0, &stock.nails(), findings), field.maybe_amount(1)));
+    let base = base.map(|(nail, lengths)| {
+        let lengths = lengths.map(|lengths| stocked(&nail, lengths, findings));
+        (nail, lengths)
+    });
+    let cap = inner.get("cap").map(|field| {
+        let nail = field.named(0, &stock.nails(), findings);
+        let length = field.maybe_amount(1).map(|length| stocked_length(length, &nail, findings));
+        (nail, length)
+    });
+    let of_base = base.as_ref().map(|(nail, _)| nail);
     let mut stages: Vec<Stage> = inner
         .all("stage")
         .into_iter()
@@ -88,7 +151,10 @@ fn nails(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>
                 number: field.count(0),
                 wedges: stage.flag("wedges"),
                 lifts: stage.maybe_count("lifts"),
-                lengths: stage.get("lengths").and_then(|lengths| lengths.by_place(0)),
+                lengths: stage.get("lengths").and_then(|lengths| lengths.by_place(0)).map(|lengths| match of_base {
+                    Some(nail) => stocked(nail, lengths, findings),
+                    None => lengths,
+                }),
             })
         })
         .collect();

@@ -3,7 +3,7 @@
 use super::blanks::{Blanks, blanks};
 use super::fields::Fields;
 use super::value::Val;
-use crate::finding::Finding;
+use crate::finding::{FaultName, Finding};
 use crate::language::{At, Hole};
 use crate::measure::Amount;
 use crate::source::Span;
@@ -152,6 +152,26 @@ items! { UpperLeather SoleLeather Outsole Rubber Cap Stiffener Thread Lift Nail 
 
 fn put<T: Item>(map: &mut BTreeMap<String, Arc<T>>, item: T) {
     map.entry(item.name().to_owned()).or_insert_with(|| Arc::new(item));
+}
+
+/// Whether a shelf has this measure of a piece; a fault at the measure if not. A shelf that was lost to a fault has all.
+pub(super) fn on_the_shelf(
+    (stock, what): (&str, &str),
+    shelf: &Val<Vec<At<Amount>>>,
+    measure: &Amount,
+    span: Span,
+    findings: &mut Vec<Finding>,
+) -> Result<(), Hole> {
+    let Ok(stocked) = shelf else { return Ok(()) };
+    if stocked.it.iter().any(|known| known.it.exact() == measure.exact()) {
+        return Ok(());
+    }
+    let finding = Finding::fault(FaultName::VALUE_NONSENSE, span, format!("`{stock}` is not stocked in this {what}"))
+        .also(stocked.span(), "stocked in these")
+        .help(format!("take one of the {what}s stocked, or add this one to the stock"));
+    let hole = Hole { fault: finding.name, span };
+    findings.push(finding);
+    Err(hole)
 }
 
 fn list(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Vec<At<Amount>>> {

@@ -176,8 +176,12 @@ fn heel_nails(nails: &HeelNails, list: &mut List) {
     for stage in &nails.stages {
         let Ok(number) = &stage.number else { continue };
         let key = format!("heel-nails.stage-{}", number.it);
-        list.text(&format!("{key}-wedges"), "wedges in this stage", if stage.wedges { "yes" } else { "no" });
-        list.whole(&format!("{key}-lifts"), "lifts in this stage", stage.lifts.as_ref());
+        list.text(
+            &format!("{key}-wedges"),
+            &format!("stage {}: wedges", number.it),
+            if stage.wedges { "yes" } else { "no" },
+        );
+        list.whole(&format!("{key}-lifts"), &format!("stage {}: lifts", number.it), stage.lifts.as_ref());
     }
     list.maybe("heel-nails.inside-edge", "nails from the heel's edge", nails.inside_edge.as_ref());
     list.maybe("heel-nails.apart", "nails apart, at least", nails.apart.as_ref());

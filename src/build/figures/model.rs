@@ -1,6 +1,7 @@
 //! Figures of the model as a whole, its last, its lasting, its finish.
 
 use super::List;
+use crate::build::upper::back_height;
 use crate::build::{Build, Datum, Dwell, Rest};
 use crate::geometry::Path;
 
@@ -83,7 +84,9 @@ pub(super) fn lasting(build: &Build<'_>, list: &mut List) {
         );
     }
     list.maybe("lasting.tacks", "tacks apart", lasting.tacks.as_ref());
-    list.maybe("lasting.back-height", "back height from the seat, base size", lasting.back_height.as_ref());
+    if let Some(height) = back_height(build) {
+        list.built("lasting.back-height", "back height from the seat", "mm", &height);
+    }
 }
 
 pub(super) fn finish(build: &Build<'_>, list: &mut List) {

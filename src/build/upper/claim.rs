@@ -1,9 +1,9 @@
 //! The shaft's height by both datums, and what is claimed of it.
 
-use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::heel::HeelBuilt;
 use crate::build::last::GradedLast;
+use crate::build::{Build, Built};
 use crate::finding::{Sum, Term};
 use crate::source::Origin;
 use crate::spec::{Claim, Model};
@@ -69,6 +69,15 @@ pub(in crate::build) fn shaft(
 fn under_foot(heel: &Built<HeelBuilt>) -> Built<Sum> {
     let heel = heel.as_ref().map_err(|hole| *hole)?;
     Ok(heel.block.clone().plus_all(heel.under_seat.clone()).settled())
+}
+
+/// From the seat to the back's top edge on the last in one size, mm: as stated for the base size, and grown as the shaft is.
+pub(in crate::build) fn back_height(build: &Build<'_>) -> Option<Built<f64>> {
+    let stated = build.model.lasting.back_height.as_ref()?;
+    let grade =
+        build.model.upper.as_ref().ok().and_then(|upper| upper.shaft.as_ref()).and_then(|(_, grade)| grade.as_ref());
+    let last = build.last.as_ref().map_err(|hole| *hole);
+    Some(last.and_then(|last| Ok(mm(stated)? + grade.map_or(Ok(0.0), mm)? * last.sizes_from_base)))
 }
 
 /// The forefoot's machine sews with the last out: the shaft hangs over its horn.

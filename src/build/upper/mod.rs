@@ -16,7 +16,7 @@ pub use lap::{Beyond, LapBuilt};
 pub use row::{Left, UpperRow, UpperSeam};
 pub use skive::{SkiveBuilt, SkiverLimit};
 
-pub(super) use claim::{claim, shaft};
+pub(super) use claim::{back_height, claim, shaft};
 pub(super) use facing::facing;
 
 use crate::spec::{Model, Part, Shop, Val};

@@ -132,9 +132,12 @@ static LASTING: BlockDef = BlockDef {
                 "margin at-toe 24 at-joints 24 mm at-heel 20 mm",
             ),
         word("tacks", "How far apart the lasting tacks stand.").slots(&[LENGTH]).example("tacks 10 mm", "tacks 10"),
-        word("back-height", "From the seat to the back's top edge on the last, base size.")
-            .slots(&[LENGTH])
-            .example("back-height 165 mm", "back-height"),
+        word(
+            "back-height",
+            "From the seat to the back's top edge on the last, in the base size; it grows as the shaft does.",
+        )
+        .slots(&[LENGTH])
+        .example("back-height 165 mm", "back-height"),
     ],
 };
 

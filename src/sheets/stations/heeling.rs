@@ -2,7 +2,7 @@
 
 use super::{NOTHING, cell, cells, count, text};
 use crate::sheets::Job;
-use crate::sheets::page::{Measure, Sheets, Table};
+use crate::sheets::page::{Item, Measure, Sheets, Table};
 use crate::sheets::words::{self, Word};
 
 pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
@@ -17,6 +17,7 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         .listed(words::LEVEL, &["heel.sand-breast", "heel.drop", "heel.length", "heel.block", "heel.visible-inches"]);
     let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing"];
     set.extend(sheets.listed(words::HEEL_NAILS, &nails));
+    set.extend(stages(job, sheets));
     sheets.set_and_do(&set, &[words::SINK_HEADS]);
     base(job, sheets);
     nail_table(job, sheets);
@@ -31,6 +32,17 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let seen = ["heel.visible-back", "heel.visible-breast"];
     measures.extend(seen.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)));
     sheets.measures(&measures);
+}
+
+/// What each stage nails: the next one's lifts go on when it is nailed.
+fn stages(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
+    let of = |n: u32| ["wedges", "lifts"].map(|what| format!("heel-nails.stage-{n}-{what}"));
+    let there = |key: &String| job.figures.get(key).is_some() && text(job.figures, key) != "no";
+    let keys: Vec<String> = (1..=9).flat_map(of).filter(there).collect();
+    if keys.is_empty() {
+        return Vec::new();
+    }
+    sheets.listed(words::STAGES, &keys.iter().map(String::as_str).collect::<Vec<_>>())
 }
 
 /// What lies on what, from the seat down: wedges, lifts, thin lifts, the cap.

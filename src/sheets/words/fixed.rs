@@ -155,6 +155,7 @@ words! { FIXED
     THIN_LIFT "thin lift" "tapa fina";
     CAP "cap" "firme";
     EACH "pieces" "piezas";
+    STAGES "In stages" "Por etapas";
     STAGE "stage" "etapa";
     SERVES "serves from to" "sirve de a";
     SINK_HEADS "sink every head below the base as built, then level" "hundir cada cabeza bajo la base construida, luego nivelar";
