@@ -36,6 +36,8 @@ pub(super) enum Command {
     Check(CheckArgs),
     /// Write a way out of what is refused or tight into the files, and check again
     Mend(MendArgs),
+    /// Show how far the models in FILE can go with what the shop has: outsoles, nails, lifts
+    Reach(ReachArgs),
     /// Print the sheets of the models in FILE that can be built
     Sheets(SheetsArgs),
     /// Print the cards that go with the pairs, or with a batch, from bench to bench
@@ -117,6 +119,37 @@ pub(super) struct MendArgs {
     /// The path that standard input would have: its `use` lines are relative to it
     #[arg(long = "as", value_name = "PATH")]
     pub as_path: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct ReachArgs {
+    /// Files with models; `-` is standard input
+    #[arg(required = true, value_name = "FILE")]
+    pub files: Vec<String>,
+
+    /// Only this model
+    #[arg(long, value_name = "NAME")]
+    pub model: Option<String>,
+
+    /// A PDF to draw it into as well
+    #[arg(long, value_name = "PDF")]
+    pub out: Option<PathBuf>,
+
+    /// The paper of the PDF, if not the shop's
+    #[arg(long, value_enum, value_name = "PAPER")]
+    pub paper: Option<Paper>,
+
+    /// The language of the PDF
+    #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
+    pub lang: LangName,
+
+    /// The path that standard input would have: its `use` lines are relative to it
+    #[arg(long = "as", value_name = "PATH")]
+    pub as_path: Option<PathBuf>,
+
+    /// How it is written
+    #[arg(long, value_enum, value_name = "FORMAT", default_value_t = FormatName::Human)]
+    pub format: FormatName,
 }
 
 #[derive(Debug, Args)]

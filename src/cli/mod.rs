@@ -13,6 +13,7 @@ mod new;
 mod output;
 mod pages;
 mod progress;
+mod reach;
 mod rewrite;
 mod rules;
 mod sheets;
@@ -60,6 +61,7 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
     match arguments.command {
         Command::Check(args) => check::run(&args, &output),
         Command::Mend(args) => mend::run(&args, &output),
+        Command::Reach(args) => reach::run(&args, &output),
         Command::Sheets(args) => sheets::run(&args, &output),
         Command::Traveller(args) => cards::travellers(&args, &output),
         Command::LineCard(args) => cards::line_cards(&args, &output),

@@ -19,6 +19,7 @@ mod candidate;
 mod mended;
 mod place;
 mod proof;
+pub mod reach;
 mod search;
 mod sort;
 mod step;

@@ -6,6 +6,7 @@ mod human;
 mod json;
 mod number;
 mod places;
+mod reach;
 mod run;
 mod short;
 mod sizes;
@@ -18,12 +19,13 @@ mod ways;
 mod words;
 
 pub use diff::diff;
-pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA, VERIFY_SCHEMA};
+pub use json::{EXPLAIN_SCHEMA, FIGURES_SCHEMA, FINDINGS_SCHEMA, REACH_SCHEMA, VERIFY_SCHEMA};
 pub use run::{Counts, MAX_FAULTS, Run};
 pub use verify::{Tally, Verified, tally};
 pub use ways::mended;
 
 use crate::check::{Derived, Figured, ModelChecked, Recorded};
+use crate::remedy::reach::Reach;
 use crate::rules::Rule;
 use std::io::{self, Write};
 
@@ -102,6 +104,18 @@ pub fn explain(
         Format::Human => explain::write(out, run, rule, derived, look),
         Format::Short => explain::short(out, rule, derived),
         Format::Json => json::explain(out, run, rule, derived),
+    }
+}
+
+/// Writes how far models can go.
+///
+/// # Errors
+/// What `out` answers.
+pub fn reach(out: &mut dyn Write, run: &Run<'_>, all: &[Reach], format: Format, look: Look) -> io::Result<()> {
+    match format {
+        Format::Human => reach::write(out, all, look),
+        Format::Short => reach::short(out, all),
+        Format::Json => json::reach(out, all, &run.places),
     }
 }
 

@@ -102,7 +102,7 @@ fn jaw(build: &Build<'_>, lang: Lang, x: f64, left: f64, floor: f64) -> Vec<Op> 
     ]
 }
 
-fn hatch(what: &str) -> Hatch {
+pub(super) fn hatch(what: &str) -> Hatch {
     if what.contains(" lug ") {
         Hatch::LugRubber
     } else if what.starts_with("outsole") || what.starts_with("slip") {

@@ -5,6 +5,7 @@ mod explain;
 mod figures;
 mod findings;
 mod origin;
+mod reach;
 #[cfg(test)]
 mod schema;
 mod verify;
@@ -14,6 +15,7 @@ pub(super) use attached::read;
 pub(super) use explain::write as explain;
 pub(super) use figures::{attached, write as figures};
 pub(super) use findings::write as findings;
+pub(super) use reach::write as reach;
 pub(super) use verify::write as verify;
 
 use serde::Serialize;
@@ -27,6 +29,9 @@ pub const FINDINGS_SCHEMA: &str = "hobnail/findings/1";
 
 /// The version of documents of figures.
 pub const FIGURES_SCHEMA: &str = "hobnail/figures/1";
+
+/// The version of documents of how far one can go.
+pub const REACH_SCHEMA: &str = "hobnail/reach/1";
 
 /// The version of documents of sheets held against the present sources.
 pub const VERIFY_SCHEMA: &str = "hobnail/verify/1";

@@ -4,7 +4,7 @@
 
 #![expect(clippy::disallowed_methods, reason = "a test that reads and writes committed files")]
 
-use super::{explain, figures, findings, verify};
+use super::{explain, figures, findings, reach, verify};
 use std::fs;
 use std::path::Path;
 
@@ -14,6 +14,7 @@ fn the_committed_schemas_are_those_of_the_code() {
         ("explain-1.json", explain::schema()),
         ("findings-1.json", findings::schema()),
         ("figures-1.json", figures::schema()),
+        ("reach-1.json", reach::schema()),
         ("verify-1.json", verify::schema()),
     ];
     for (name, schema) in schemas {
