@@ -165,8 +165,8 @@ fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op
 fn nails(build: &Build<'_>, frame: &Frame<'_>) -> Vec<Op> {
     let Some(Ok(nails)) = &build.heel_nails else { return Vec::new() };
     let mut ops: Vec<Op> = Vec::new();
-    for (n, nail) in (0_u32..).zip(&nails.nails) {
-        let along = share(nail, n / 3);
+    for nail in &nails.nails {
+        let along = share(nail, nail.stage.map_or(0, |stage| stage.saturating_sub(1)));
         let base = nail.base[0] + (nail.base[1] - nail.base[0]) * along;
         let head = frame.fallen(along) + base - nail.sunk;
         ops.extend(one(frame, along, head, nail.length));

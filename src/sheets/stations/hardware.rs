@@ -43,7 +43,9 @@ pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let voice = sheets.voice();
     let centres = numbers(job.figures, "facing.centres").iter();
-    let centres = centres.map(|centre| one_of(job, sheets, "facing.centres", Some(centre), voice)).collect();
+    // The title has their unit.
+    let bare = |said: String| said.trim_end_matches("mm").trim_end().to_owned();
+    let centres = centres.map(|centre| bare(one_of(job, sheets, "facing.centres", Some(centre), voice))).collect();
     let from_edge = super::cell(job, sheets, "facing.from-edge");
     let drawing = drawings::Facing { build: job.build, lang: job.lang, from_edge, centres };
     if let Some(height) = drawing.height(sheets.width()) {

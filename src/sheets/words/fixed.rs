@@ -55,8 +55,8 @@ words! { FIXED
     JOINT "joint" "dedos";
     HEEL_SIDE "Heel from the side, as built; the dashed line is the base before levelling" "Tacón de lado, construido; a trazos, la base antes de nivelar";
     HEEL_BACK "back" "atrás";
-    BEFORE "before" "antes";
-    LEVELLED "level" "nivelado";
+    BEFORE "gauge before" "galga antes";
+    LEVELLED "gauge when level" "galga nivelado";
     SANDED "sand" "lijar";
     FACING_FLAT "Facing from its top edge (left), mm to each centre" "Carrillera desde su borde de arriba (izquierda), mm a cada centro";
     SEWS "the machine sews" "la máquina cose";
