@@ -41,10 +41,12 @@ fn drawn(pdf: &Document, page: ObjectId) -> Vec<Drawn> {
     let bytes = pdf.get_page_content(page);
     let content = Content::decode(&bytes).expect("content can be read");
     let mut all: Vec<Drawn> = Vec::new();
-    let mut pen = 0.0;
+    let (mut pen, mut kept) = (1.0 * MM, Vec::new());
     for operation in &content.operations {
         let of = |n: usize| number(&operation.operands[n]) * MM;
         match operation.operator.as_str() {
+            "q" => kept.push(pen),
+            "Q" => pen = kept.pop().expect("what is restored was saved"),
             "w" => pen = of(0),
             "m" => all.push(Drawn { points: vec![(of(0), of(1))], pen }),
             "l" => all.last_mut().expect("a path begins").points.push((of(0), of(1))),
@@ -114,7 +116,16 @@ fn the_heel_is_as_high_at_the_back_as_its_gauge() {
         let [scale] = scales[..] else { panic!("{name}: one scale, not {scales:?}") };
         let upright = |path: &&Drawn| path.points.len() == 2 && path.wide() < 0.01 && path.pen < 0.2;
         let dimension: Vec<&Drawn> = drawn.iter().filter(upright).collect();
-        let [dimension] = dimension[..] else { panic!("{name}: {} dimensions", dimension.len()) };
+        let [dimension] = dimension[..] else {
+            panic!(
+                "{name}: {:?}",
+                drawn
+                    .iter()
+                    .filter(|p| p.wide() < 0.05)
+                    .map(|p| (p.pen, p.points.len(), p.points[0]))
+                    .collect::<Vec<_>>()
+            )
+        };
         let (bottom, top) = dimension.span(|point| point.1);
         let gauge = nominal(printed, "heel.gauge-after");
         assert!(((top - bottom) / scale - gauge).abs() < 0.1, "{name}: {} drawn, {gauge}", (top - bottom) / scale);

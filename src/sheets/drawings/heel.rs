@@ -1,13 +1,15 @@
 //! The heel from the side, built: wedges, lifts and cap, what is sanded off, and the nails with their points and their sink.
 
-use super::{Pointed, Scale, TITLE, column, label, line, scale, title, upright};
+use super::{LABEL_LINE, Pointed, Scale, TITLE, column, label, line, scale, title, upright};
 use crate::build::{Build, HeelBuilt, HeelNail, Place};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
 
 const SCALES: [Scale; 3] = [scale(2.0, 1.0), scale(1.0, 1.0), scale(1.0, 2.0)];
 /// What is kept free on each side for labels, mm.
-const BESIDE: f64 = 54.0;
+const BESIDE: f64 = 48.0;
+/// What a column of labels needs, mm.
+const COLUMN: f64 = 7.5 * LABEL_LINE;
 const UNDER: f64 = 8.0;
 
 /// What the drawing says beside its lines, as the sheet prints it.
@@ -61,7 +63,7 @@ impl Heel<'_> {
     pub fn height(&self, width: f64) -> Option<f64> {
         let heel = self.built()?;
         let tall = heel.under_seat.nominal() + Self::deepest(heel);
-        Some(TITLE + tall * Self::scale(heel, width).by() + UNDER)
+        Some(TITLE + (tall * Self::scale(heel, width).by()).max(COLUMN) + UNDER)
     }
 
     /// Draws it.
@@ -72,12 +74,13 @@ impl Heel<'_> {
         let left = at.x + (width - heel.length * by) / 2.0;
         let frame = Frame { heel, left, seat: at.y + TITLE + heel.under_seat.nominal() * by, by };
         let mut ops = vec![title(at, words::of(words::HEEL_SIDE, self.lang), &scale.said(), self.lang)];
-        let between = (at.y + TITLE, frame.at(0.0, Self::deepest(heel)).y + 2.0);
+        let top = at.y + TITLE;
+        let between = (top, (frame.at(0.0, Self::deepest(heel)).y + 2.0).max(top + COLUMN));
         let mut right = self.layers(&frame, &mut ops);
         right.extend(self.cap(&frame, &mut ops));
         ops.extend(nails(self.build, &frame));
         ops.extend(self.gauged(&frame, between, &mut right));
-        ops.extend(column(right, at.x + width - BESIDE + 12.0, Anchor::Left, between));
+        ops.extend(column(right, at.x + width - BESIDE + 7.0, Anchor::Left, between));
         let y = frame.at(0.0, Self::deepest(heel)).y + 6.0;
         ops.push(label(frame.left, y, words::of(words::HEEL_BACK, self.lang), Anchor::Left));
         ops.push(label(frame.at(1.0, 0.0).x, y, words::of(words::BREAST, self.lang), Anchor::Right));
@@ -132,7 +135,7 @@ impl Heel<'_> {
             places.into_iter().zip(said).map(|(at, text)| Pointed { at, text }).collect::<Vec<_>>()
         };
         right.extend(pointed(1, places(1.0, built[1])));
-        ops.extend(column(pointed(0, places(0.0, built[0])), frame.left - 12.0, Anchor::Right, between));
+        ops.extend(column(pointed(0, places(0.0, built[0])), frame.left - 10.0, Anchor::Right, between));
         ops
     }
 }

@@ -49,11 +49,11 @@ words! { FIXED
     SECTION "Section where the stack is tallest" "Sección donde la pila es más alta";
     BELOW "Right foot seen from below (mirrored)" "Pie derecho visto desde abajo (en espejo)";
     SCALE "scale" "escala";
-    PROFILE "Stack along the way of the machine" "Pila a lo largo del recorrido de la máquina";
-    WAY "way" "recorrido";
+    PROFILE "Stack along the way of the machine" "Pila a lo largo de la costura";
+    WAY "way" "largo";
     START "start of the row" "principio de la fila";
     JOINT "joint" "dedos";
-    HEEL_SIDE "Heel from the side, as built; the dashed line is the base before levelling" "Tacón de lado, construido; a trazos, la base antes de nivelar";
+    HEEL_SIDE "Heel from the side (dashed: before levelling)" "Tacón de lado (a trazos: antes de nivelar)";
     HEEL_BACK "back" "atrás";
     BEFORE "gauge before" "galga antes";
     LEVELLED "gauge when level" "galga nivelado";
