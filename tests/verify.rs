@@ -93,8 +93,7 @@ fn a_sheet_matches_the_sources_that_it_was_printed_from() {
 fn numbers_come_back_as_they_were_written() {
     let ran = case().demo().run(&["figures", CAIRN, "--format", "json"]);
     let numbers = ran.out.split(|c: char| !(c.is_ascii_digit() || ".eE-".contains(c)));
-    let numbers: Vec<&str> =
-        numbers.filter(|text| text.contains('.') && !text.ends_with('.') && text.parse::<f64>().is_ok());
+    let numbers = numbers.filter(|text| text.contains('.') && !text.ends_with('.') && text.parse::<f64>().is_ok());
     let numbers: Vec<&str> = numbers.collect();
     assert!(numbers.len() > 10_000, "{} numbers", numbers.len());
     for number in numbers.into_iter().chain(["11.807812499999999"]) {

@@ -47,6 +47,8 @@ pub struct HeelNail {
     pub origin: Origin,
     /// How deep its head is sunk, mm.
     pub sunk: f64,
+    /// The base that is nailed when the stage is done, at the back and at the breast, built to the gauge, mm.
+    pub base: [f64; 2],
     /// What length and sunk head together must not exceed at the thin end: base and layers less the reserve to the foot.
     pub room: Sum,
     /// What length and sunk head together must reach: base, what holds nothing, and the bite.
@@ -189,7 +191,9 @@ impl Around<'_> {
             Some(stated) => (stated.it.nominal(), Origin { span: stated.span, ..nail.origin.clone() }),
             None => (chosen(&nail.it, stage.sunk, &hold, &room)?, nail.origin.clone()),
         };
-        Ok(HeelNail { stage: stage.number, place, length, origin, sunk: stage.sunk, room, hold })
+        let height = |place: Place| self.base(&stage.so_far, place).map(|base| base.nominal());
+        let base = [height(Place::Back)?, height(Place::Breast)?];
+        Ok(HeelNail { stage: stage.number, place, length, origin, sunk: stage.sunk, base, room, hold })
     }
 
     /// The stages in their order; a base that is nailed at once is one.

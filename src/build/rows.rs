@@ -36,6 +36,17 @@ pub struct RowBuilt {
     pub thread: Option<ThreadUse>,
 }
 
+impl RowBuilt {
+    /// Where the row crosses the line of the joints on the outside and on the inside, mm from its start.
+    #[must_use]
+    pub fn joints(&self, last: &super::GradedLast) -> [Option<f64>; 2] {
+        [Side::Outside, Side::Inside].map(|side| {
+            let crossings = self.rail.crossings_on(&last.joint_line, side);
+            crossings.first().map(|t| self.rail.length_between(self.from, *t))
+        })
+    }
+}
+
 /// All rows with what is common to them.
 #[derive(Clone, Debug)]
 pub struct SoleRows {

@@ -1,10 +1,10 @@
 //! Builds to pages: places what was computed, derives nothing.
 //!
 //! `words` has every word that a sheet says; `station` knows what belongs to which bench, `stations` what stands there;
-//! `page` is the page grammar; `drawing` draws to scale; `paper` turns pages into a PDF.
+//! `page` is the page grammar; `drawings` draw to scale; `paper` turns pages into a PDF.
 
 mod code;
-mod drawing;
+mod drawings;
 mod gather;
 mod line_card;
 mod page;

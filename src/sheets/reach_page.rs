@@ -1,7 +1,7 @@
 //! How far the rows get, drawn: for each machine, outer and midsole what lies above the outsole, and what is left for it
 //! until the machine sews no more.
 
-use super::drawing::hatch;
+use super::drawings::hatch;
 use super::paper::{self, Anchor, Document, Heading, Op, Page, PageSize, Paper, Pen, Point, Style, Text};
 use super::words::{self, Lang, Word, cards};
 use crate::finding::Term;

@@ -1,9 +1,9 @@
 //! Layers, adhesive, nails, the forefoot.
 
 use super::{NOTHING, cell, cells, subjects, text};
-use crate::sheets::Job;
 use crate::sheets::page::{Item, Sheets, Table};
 use crate::sheets::words;
+use crate::sheets::{Job, drawings};
 
 pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
@@ -34,6 +34,11 @@ pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.set_and_do(&set, &[]);
     layers(job, sheets);
     adhesives(job, sheets);
+    let nailed = [&job.build.waist, &job.build.seat].iter().any(|nails| matches!(nails, Some(Ok(_))));
+    if nailed && job.build.rows.is_ok() {
+        let height = drawings::bottom_height(job.build);
+        sheets.drawing(height, |at, width| drawings::bottom(job.build, job.lang, at, width));
+    }
 }
 
 /// What a line of nails needs at the bench: which nail, where, how far apart on each side.

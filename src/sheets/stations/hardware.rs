@@ -2,10 +2,10 @@
 
 use super::{NOTHING, count, numbers};
 use crate::build::{Datum, Figure};
-use crate::sheets::Job;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::values::Voice;
 use crate::sheets::words;
+use crate::sheets::{Job, drawings};
 
 pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
@@ -36,6 +36,21 @@ pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         .filter_map(|key| sheets.measure_of(key, words::STEEL_RULE))
         .collect();
     sheets.measures(&measures);
+    drawing(job, sheets);
+}
+
+/// The facing laid flat.
+fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let voice = sheets.voice();
+    let centres = numbers(job.figures, "facing.centres").iter();
+    // The title has their unit.
+    let bare = |said: String| said.trim_end_matches("mm").trim_end().to_owned();
+    let centres = centres.map(|centre| bare(one_of(job, sheets, "facing.centres", Some(centre), voice))).collect();
+    let from_edge = super::cell(job, sheets, "facing.from-edge");
+    let drawing = drawings::Facing { build: job.build, lang: job.lang, from_edge, centres };
+    if let Some(height) = drawing.height(sheets.width()) {
+        sheets.drawing(height, |at, width| drawing.draw(at, width));
+    }
 }
 
 /// Every hole from the top down: hooks above, eyelets below.

@@ -1,9 +1,9 @@
 //! The heel bench.
 
 use super::{NOTHING, cell, cells, count, text};
-use crate::sheets::Job;
 use crate::sheets::page::{Item, Measure, Sheets, Table};
 use crate::sheets::words::{self, Word};
+use crate::sheets::{Job, drawings};
 
 pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
@@ -32,6 +32,30 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let seen = ["heel.visible-back", "heel.visible-breast"];
     measures.extend(seen.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)));
     sheets.measures(&measures);
+    drawing(job, sheets);
+}
+
+/// The heel from the side.
+fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    if !matches!(job.build.heel, Some(Ok(_))) {
+        return;
+    }
+    let mut said = |word: Word, key: &str| format!("{} {}", sheets.word(word), cell(job, sheets, key));
+    let kinds = [("wedges", words::WEDGE), ("lifts", words::LIFT), ("thin-lifts", words::THIN_LIFT)];
+    let present = kinds.iter().filter(|(what, _)| count(job.figures, &format!("heel.{what}")) > 0);
+    let layers = present.map(|(what, word)| said(*word, &format!("heel.{what}-substance"))).collect();
+    let cap = said(words::CAP, "heel.cap-thickness");
+    let ends =
+        [["gauge-before", "gauge-after", "sand-back"], ["gauge-before-breast", "gauge-after-breast", "sand-breast"]];
+    let ends = ends.map(|[before, after, sand]| {
+        [(words::BEFORE, before), (words::LEVELLED, after), (words::SANDED, sand)]
+            .map(|(word, key)| said(word, &format!("heel.{key}")))
+    });
+    let length = cell(job, sheets, "heel.length");
+    let drawing = drawings::Heel { build: job.build, lang: job.lang, layers, cap, ends, length };
+    if let Some(height) = drawing.height(sheets.width()) {
+        sheets.drawing(height, |at, width| drawing.draw(at, width));
+    }
 }
 
 /// What each stage nails: the next one's lifts go on when it is nailed.

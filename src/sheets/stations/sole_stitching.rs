@@ -1,10 +1,11 @@
 //! The sole stitcher.
 
 use super::{cells, subjects};
+use crate::build::{Datum, Figure};
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::paper::Point;
 use crate::sheets::words;
-use crate::sheets::{Job, drawing};
+use crate::sheets::{Job, drawings};
 
 pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
@@ -33,8 +34,31 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     measures.push(sheets.measure_blank(words::LOCK, Some(words::EYE)));
     sheets.measures(&measures);
     let lang = job.lang;
-    sheets.drawing(drawing::section_height(job.build), |at: Point, width| drawing::section(job.build, lang, at, width));
-    sheets.drawing(drawing::bottom_height(job.build), |at: Point, width| drawing::bottom(job.build, lang, at, width));
+    sheets
+        .drawing(drawings::section_height(job.build), |at: Point, width| drawings::section(job.build, lang, at, width));
+    profile(job, sheets);
+    sheets.drawing(drawings::bottom_height(job.build), |at: Point, width| drawings::bottom(job.build, lang, at, width));
+}
+
+/// The stack along the row on which it is tallest.
+fn profile(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let Ok(stack) = &job.build.stack else { return };
+    let row = stack.asked.hi.row + 1;
+    let key = format!("stack.row-{row}.laps");
+    let mut laps = Vec::new();
+    for pair in super::numbers(job.figures, &key).chunks(2) {
+        let Some(figure) = job.figures.get(&key) else { continue };
+        let said = sheets.voice().line(&Figure { datum: Datum::Numbers(pair.to_vec()), sum: None, ..figure.clone() });
+        sheets.note(figure, &said);
+        laps.push(said);
+    }
+    let mut said = |key: &str| super::cell(job, sheets, key);
+    let (worst, sews) = (said("stack.worst"), said("sole.sews"));
+    let length = said(&format!("sole.row-{row}.length"));
+    let drawing = drawings::Profile { build: job.build, lang: job.lang, worst, sews, laps, length };
+    if let Some(height) = drawing.height() {
+        sheets.drawing(height, |at, width| drawing.draw(at, width));
+    }
 }
 
 /// Each row: what the guide is set to for it, where it starts, how many stitches it has, where its laps come.

@@ -1,0 +1,197 @@
+//! The heel from the side, built: wedges, lifts and cap, what is sanded off, and the nails with their points and their sink.
+
+use super::{LABEL_LINE, Pointed, Scale, TITLE, column, label, line, scale, title, upright};
+use crate::build::{Build, HeelBuilt, HeelNail, Place};
+use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
+use crate::sheets::words::{self, Lang};
+
+const SCALES: [Scale; 3] = [scale(2.0, 1.0), scale(1.0, 1.0), scale(1.0, 2.0)];
+/// What is kept free on each side for labels, mm.
+const BESIDE: f64 = 48.0;
+/// What a column of labels needs, mm.
+const COLUMN: f64 = 7.5 * LABEL_LINE;
+const UNDER: f64 = 8.0;
+
+/// What the drawing says beside its lines, as the sheet prints it.
+pub(in crate::sheets) struct Heel<'b> {
+    pub build: &'b Build<'b>,
+    pub lang: Lang,
+    /// Each kind of layer with its thickness, in the order of the build's.
+    pub layers: Vec<String>,
+    /// The cap with its thickness.
+    pub cap: String,
+    /// At the back, then at the breast: gauge before, gauge after, what is sanded.
+    pub ends: [[String; 3]; 2],
+    /// The length from back to breast.
+    pub length: String,
+}
+
+/// Where the drawing stands on the page; y runs down from the seat at the back.
+struct Frame<'h> {
+    heel: &'h HeelBuilt,
+    left: f64,
+    seat: f64,
+    by: f64,
+}
+
+impl Frame<'_> {
+    /// A place `down` mm below the seat's back, at a share of the length.
+    fn at(&self, along: f64, down: f64) -> Point {
+        Point::new(self.left + along * self.heel.length * self.by, self.seat + down * self.by)
+    }
+
+    /// How far the seat has fallen there.
+    fn fallen(&self, along: f64) -> f64 {
+        self.heel.drop * along
+    }
+}
+
+impl Heel<'_> {
+    fn built(&self) -> Option<&HeelBuilt> {
+        self.build.heel.as_ref()?.as_ref().ok()
+    }
+
+    fn scale(heel: &HeelBuilt, width: f64) -> Scale {
+        Scale::largest(&SCALES, heel.length, width - 2.0 * BESIDE)
+    }
+
+    fn deepest(heel: &HeelBuilt) -> f64 {
+        heel.block.nominal().max(heel.given.nominal() + heel.drop_left)
+    }
+
+    /// mm of paper on `width`; `None` without a heel.
+    pub fn height(&self, width: f64) -> Option<f64> {
+        let heel = self.built()?;
+        let tall = heel.under_seat.nominal() + Self::deepest(heel);
+        Some(TITLE + (tall * Self::scale(heel, width).by()).max(COLUMN) + UNDER)
+    }
+
+    /// Draws it.
+    pub fn draw(&self, at: Point, width: f64) -> Vec<Op> {
+        let Some(heel) = self.built() else { return Vec::new() };
+        let scale = Self::scale(heel, width);
+        let by = scale.by();
+        let left = at.x + (width - heel.length * by) / 2.0;
+        let frame = Frame { heel, left, seat: at.y + TITLE + heel.under_seat.nominal() * by, by };
+        let mut ops = vec![title(at, words::of(words::HEEL_SIDE, self.lang), &scale.said(), self.lang)];
+        let top = at.y + TITLE;
+        let between = (top, (frame.at(0.0, Self::deepest(heel)).y + 2.0).max(top + COLUMN));
+        let mut right = self.layers(&frame, &mut ops);
+        right.extend(self.cap(&frame, &mut ops));
+        ops.extend(nails(self.build, &frame));
+        ops.extend(self.gauged(&frame, between, &mut right));
+        ops.extend(column(right, at.x + width - BESIDE + 7.0, Anchor::Left, between));
+        let y = frame.at(0.0, Self::deepest(heel)).y + 6.0;
+        ops.push(label(frame.left, y, words::of(words::HEEL_BACK, self.lang), Anchor::Left));
+        ops.push(label(frame.at(1.0, 0.0).x, y, words::of(words::BREAST, self.lang), Anchor::Right));
+        ops.push(label(frame.at(0.5, 0.0).x, y, self.length.clone(), Anchor::Centre));
+        ops
+    }
+
+    /// Wedges and lifts from the seat down, cut where they are levelled; what lies over the seat as a band.
+    fn layers(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Vec<Pointed> {
+        let heel = frame.heel;
+        let over = heel.under_seat.nominal();
+        let band = [(0.0, -over), (1.0, heel.drop - over), (1.0, heel.drop), (0.0, 0.0)];
+        ops.push(hatched(frame, &band, Hatch::Plain));
+        let mut labels = Vec::new();
+        let (mut back, mut breast) = (0.0, heel.drop);
+        let mut said = self.layers.iter();
+        for (word, count, thick) in heel.stack.iter().filter(|(_, count, _)| *count > 0) {
+            let at_breast = if *word == "wedges" { heel.wedge_at_breast.unwrap_or(*thick) } else { *thick };
+            for n in 0..*count {
+                let next = (back + thick, breast + at_breast);
+                ops.extend(levelled(frame, (back, breast), next));
+                if n == 0 {
+                    let place = frame.at(1.0, f64::midpoint(breast, next.1).min(heel.needed.nominal()));
+                    labels.extend(said.next().map(|text| Pointed { at: place, text: text.clone() }));
+                }
+                (back, breast) = next;
+            }
+        }
+        labels
+    }
+
+    fn cap(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Option<Pointed> {
+        let (level, table) = (frame.heel.needed.nominal(), frame.heel.block.nominal());
+        ops.push(hatched(frame, &[(0.0, level), (1.0, level), (1.0, table), (0.0, table)], Hatch::Rubber));
+        Some(Pointed { at: frame.at(1.0, f64::midpoint(level, table)), text: self.cap.clone() })
+    }
+
+    /// The base as built, dashed, with its gauges and what is sanded at both ends.
+    fn gauged(&self, frame: &Frame<'_>, between: (f64, f64), right: &mut Vec<Pointed>) -> Vec<Op> {
+        let heel = frame.heel;
+        let built = [heel.given.nominal(), heel.given.nominal() + heel.drop_left];
+        let pen = Pen::black(0.5).dashed(1.6, 0.8);
+        let mut ops = vec![line(frame.at(0.0, built[0]), frame.at(1.0, built[1]), pen)];
+        let x = frame.left - 4.0;
+        ops.extend(upright(x, frame.at(0.0, 0.0).y, frame.at(0.0, heel.needed.nominal()).y));
+        let places = |along: f64, built: f64| {
+            [built, f64::midpoint(frame.fallen(along), heel.needed.nominal()), heel.needed.nominal()]
+                .map(|down| frame.at(along, down))
+        };
+        let pointed = |end: usize, places: [Point; 3]| {
+            let said = self.ends[end].iter().cloned();
+            places.into_iter().zip(said).map(|(at, text)| Pointed { at, text }).collect::<Vec<_>>()
+        };
+        right.extend(pointed(1, places(1.0, built[1])));
+        ops.extend(column(pointed(0, places(0.0, built[0])), frame.left - 10.0, Anchor::Right, between));
+        ops
+    }
+}
+
+/// A ring of places: share of the length, mm below the seat's back.
+fn hatched(frame: &Frame<'_>, ring: &[(f64, f64)], hatch: Hatch) -> Op {
+    let ring = ring.iter().map(|(along, down)| frame.at(*along, *down)).collect();
+    Op::Hatched { rings: vec![ring], hatch, outline: Some(Pen::black(0.3)) }
+}
+
+/// What is left of a layer above the level: its upper and lower face at back and breast.
+fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op> {
+    let level = frame.heel.needed.nominal();
+    let face = |(back, breast): (f64, f64)| {
+        let at = |down: f64| (down - back) / (breast - back);
+        match (back < level, breast < level) {
+            (true, false) => vec![(0.0, back), (at(level), level), (1.0, level)],
+            (false, true) => vec![(0.0, level), (at(level), level), (1.0, breast)],
+            _ => vec![(0.0, back.min(level)), (1.0, breast.min(level))],
+        }
+    };
+    if top.0 >= level && top.1 >= level {
+        return None;
+    }
+    let ring: Vec<(f64, f64)> = face(top).into_iter().chain(face(bottom).into_iter().rev()).collect();
+    Some(hatched(frame, &ring, Hatch::SoleLeather))
+}
+
+/// One nail of each stage and place, from its head to its point, and one of the cap's.
+fn nails(build: &Build<'_>, frame: &Frame<'_>) -> Vec<Op> {
+    let Some(Ok(nails)) = &build.heel_nails else { return Vec::new() };
+    let mut ops: Vec<Op> = Vec::new();
+    for nail in &nails.nails {
+        let along = share(nail, nail.stage.map_or(0, |stage| stage.saturating_sub(1)));
+        let base = nail.base[0] + (nail.base[1] - nail.base[0]) * along;
+        let head = frame.fallen(along) + base - nail.sunk;
+        ops.extend(one(frame, along, head, nail.length));
+    }
+    if let Some(cap) = &nails.cap {
+        ops.extend(one(frame, 0.3, frame.heel.block.nominal() - cap.sunk, cap.length));
+    }
+    ops
+}
+
+/// Where a place's nail is shown; a later stage's stands beside it.
+fn share(nail: &HeelNail, stage: u32) -> f64 {
+    let place = match nail.place {
+        Place::Back => 0.08,
+        Place::Sides => 0.5,
+        Place::Breast => 0.86,
+    };
+    place + 0.06 * f64::from(stage)
+}
+
+fn one(frame: &Frame<'_>, along: f64, head: f64, length: f64) -> [Op; 2] {
+    let (head, point) = (frame.at(along, head), frame.at(along, head - length));
+    let under = [Point::new(head.x - 1.2, head.y), Point::new(head.x + 1.2, head.y)];
+    [line(head, point, Pen::black(0.6)), line(under[0], under[1], Pen::black(0.8))]
+}

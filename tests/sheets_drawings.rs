@@ -1,0 +1,151 @@
+//! Drawings read back out of the PDF: what is measured on the paper, by the scale that is printed, is the JSON's figure.
+
+#[path = "common/memory.rs"]
+mod memory;
+#[path = "common/printed.rs"]
+mod printed;
+
+use hobnail::sheets::Station;
+use lopdf::content::Content;
+use lopdf::{Dictionary, Document, Object, ObjectId};
+use memory::{Memory, Only};
+use printed::{Printed, Wanted, print_of};
+
+const MM: f64 = 25.4 / 72.0;
+const SIZES: [&str; 3] = ["6 C", "9 D", "14 E"];
+
+/// A path as it was drawn, mm from the bottom left corner of the page; y runs up.
+struct Drawn {
+    points: Vec<(f64, f64)>,
+    pen: f64,
+}
+
+impl Drawn {
+    fn span(&self, of: impl Fn(&(f64, f64)) -> f64) -> (f64, f64) {
+        let values = self.points.iter().map(of);
+        values.fold((f64::MAX, f64::MIN), |(lo, hi), value| (lo.min(value), hi.max(value)))
+    }
+
+    fn wide(&self) -> f64 {
+        let (left, right) = self.span(|point| point.0);
+        right - left
+    }
+}
+
+fn number(object: &Object) -> f64 {
+    object.as_float().map_or(0.0, f64::from)
+}
+
+/// Every straight path of a page, those in its forms too.
+fn drawn(pdf: &Document, page: ObjectId) -> Vec<Drawn> {
+    let resources = pdf.get_dictionary(page).and_then(|page| pdf.dereference(page.get(b"Resources")?)?.1.as_dict());
+    let forms = resources.and_then(|resources| pdf.dereference(resources.get(b"XObject")?)?.1.as_dict()).ok();
+    let mut all = Vec::new();
+    paths(pdf, &pdf.get_page_content(page), forms, (0.0, 0.0), &mut all);
+    all
+}
+
+/// The straight paths of content that is moved by `origin`, mm.
+fn paths(pdf: &Document, content: &[u8], forms: Option<&Dictionary>, origin: (f64, f64), all: &mut Vec<Drawn>) {
+    let content = Content::decode(content).expect("content can be read");
+    let (mut pen, mut moved) = (MM, origin);
+    let mut kept = Vec::new();
+    for operation in &content.operations {
+        let of = |n: usize| number(&operation.operands[n]) * MM;
+        match operation.operator.as_str() {
+            "q" => kept.push((pen, moved)),
+            "Q" => (pen, moved) = kept.pop().expect("what is restored was saved"),
+            "cm" => moved = (moved.0 + of(4), moved.1 + of(5)),
+            "w" => pen = of(0),
+            "m" => all.push(Drawn { points: vec![(moved.0 + of(0), moved.1 + of(1))], pen }),
+            "l" => {
+                let path = all.last_mut().expect("a path begins");
+                path.points.push((moved.0 + of(0), moved.1 + of(1)));
+            }
+            "Do" => {
+                let name = operation.operands[0].as_name().expect("a form's name");
+                let form = forms.expect("forms").get(name).and_then(|form| pdf.dereference(form)).expect("a form").1;
+                let form = form.as_stream().expect("a stream");
+                paths(pdf, &form.decompressed_content().expect("content"), forms, moved, all);
+            }
+            _ => {}
+        }
+    }
+}
+
+/// What is drawn on the page whose text has `title`, and the scales that the title says.
+fn found(printed: &Printed, title: &str) -> Option<(Vec<Drawn>, Vec<f64>)> {
+    let pdf = Document::load_mem(&printed.bytes).expect("the PDF can be read");
+    let (page, text) = pdf.get_pages().into_iter().find_map(|(n, page)| {
+        let text = pdf.extract_text(&[n]).expect("the text can be extracted");
+        text.contains(title).then_some((page, text))
+    })?;
+    let said = text.lines().find(|line| line.contains(title)).expect("the title is a line");
+    let words: Vec<&str> = said.split_whitespace().collect();
+    let ratio = |three: &[&str]| Some(three[0].parse::<f64>().ok()? / three[2].parse::<f64>().ok()?);
+    let scales = words.windows(3).filter(|three| three[1] == ":").filter_map(ratio).collect();
+    Some((drawn(&pdf, page), scales))
+}
+
+fn nominal(printed: &Printed, key: &str) -> f64 {
+    let figure = &printed.json["models"][0]["sizes"][0]["figures"][key];
+    let value = figure["nominal"].as_f64().or_else(|| figure["value"].as_f64());
+    value.unwrap_or_else(|| panic!("{key} is no number: {figure}"))
+}
+
+fn each(station: Station, check: impl Fn(&Printed, &str) -> bool) {
+    let mut checked = 0;
+    for size in SIZES {
+        let stations = [station];
+        let wanted = Wanted { stations: &stations, bytes: true, ..Wanted::default() };
+        for printed in print_of(&Memory::demo(), &Only(size), &wanted) {
+            checked += usize::from(check(&printed, &format!("{} {size}", printed.name)));
+        }
+    }
+    assert!(checked >= 6, "only {checked} drawings were found");
+}
+
+#[test]
+fn the_stack_s_profile_is_as_high_as_the_stack() {
+    each(Station::SoleStitching, |printed, name| {
+        let Some((drawn, scales)) = found(printed, "Stack along the way") else { return false };
+        let [along, up] = scales[..] else { panic!("{name}: two scales, not {scales:?}") };
+        let row = printed.json["models"][0]["sizes"][0]["figures"]["stack.row"]["value"].as_u64().expect("a row");
+        let length = nominal(printed, &format!("sole.row-{row}.length"));
+        let whole = |path: &&Drawn| (path.wide() / along - length).abs() < 0.1 / along;
+        // The curve is drawn with the boldest pen of those that run over the whole way.
+        let curve = drawn.iter().filter(whole).max_by(|a, b| a.pen.total_cmp(&b.pen)).expect("the curve");
+        let (_, top) = curve.span(|point| point.1);
+        let (least, _) = curve.span(|point| point.1);
+        let flat = drawn.iter().filter(whole).filter(|path| path.points.len() == 2).map(|path| path.points[0].1);
+        let table = flat.filter(|y| *y < least).fold(f64::MIN, f64::max);
+        let height = (top - table) / up;
+        let stack = nominal(printed, "stack.worst");
+        assert!((height - stack).abs() < 0.1, "{name}: {height} drawn, {stack} computed");
+        true
+    });
+}
+
+#[test]
+fn the_heel_is_as_high_at_the_back_as_its_gauge() {
+    each(Station::Heeling, |printed, name| {
+        let Some((drawn, scales)) = found(printed, "Heel from the side") else { return false };
+        let [scale] = scales[..] else { panic!("{name}: one scale, not {scales:?}") };
+        let upright = |path: &&Drawn| path.points.len() == 2 && path.wide() < 0.01 && path.pen < 0.2;
+        let dimension: Vec<&Drawn> = drawn.iter().filter(upright).collect();
+        let [dimension] = dimension[..] else { panic!("{name}: {} dimensions", dimension.len()) };
+        let (bottom, top) = dimension.span(|point| point.1);
+        let gauge = nominal(printed, "heel.gauge-after");
+        assert!(((top - bottom) / scale - gauge).abs() < 0.1, "{name}: {} drawn, {gauge}", (top - bottom) / scale);
+        // The dimension is that of the hatched layers: their outermost corners at the back lie at its ends.
+        let length = nominal(printed, "heel.length") * scale;
+        let layers: Vec<&Drawn> =
+            drawn.iter().filter(|path| path.points.len() >= 4 && (path.wide() - length).abs() < 0.1).collect();
+        let back = layers.iter().map(|path| path.span(|point| point.0).0).fold(f64::MAX, f64::min);
+        for end in [bottom, top] {
+            let corner = |point: &(f64, f64)| (point.0 - back).abs() < 0.05 && (point.1 - end).abs() < 0.05;
+            assert!(layers.iter().any(|path| path.points.iter().any(corner)), "{name}: no layer ends at {end}");
+        }
+        true
+    });
+}
