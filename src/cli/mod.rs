@@ -18,6 +18,7 @@ mod rules;
 mod sheets;
 mod size;
 mod stop;
+mod templates;
 mod usage;
 mod verify;
 
@@ -61,6 +62,7 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
         Command::Check(args) => check::run(&args, &output),
         Command::Mend(args) => mend::run(&args, &output),
         Command::Sheets(args) => sheets::run(&args, &output),
+        Command::Templates(args) => templates::run(&args, &output),
         Command::Traveller(args) => cards::travellers(&args, &output),
         Command::LineCard(args) => cards::line_cards(&args, &output),
         Command::Figures(args) => figures::run(&args, &output),
