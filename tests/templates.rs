@@ -150,7 +150,7 @@ fn leaves(bytes: &[u8], wanted: usize) -> Vec<Leaf> {
         let media = page.get_deref(b"MediaBox", &document).and_then(Object::as_array).expect("a media box");
         let height = media.iter().filter_map(number).next_back().expect("a height");
         let resources = page.get_deref(b"Resources", &document).and_then(Object::as_dict).expect("resources");
-        let bytes = document.get_page_content(id).expect("content");
+        let bytes = document.get_page_content(id);
         let mut pdf = Pdf { document: &document, height, drawn: Vec::new(), clips: Vec::new() };
         pdf.run(&bytes, resources, State { to_page: Affine::IDENTITY, pen: 0.0 });
         let window = pdf.clips.first().copied().expect("the template lies in a window");

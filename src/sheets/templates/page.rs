@@ -99,6 +99,7 @@ impl Sheet<'_> {
                 let drawn = shape.layers.iter().flat_map(|layer| drawn(layer, &place)).collect();
                 let at = Point::new(window.x0, window.y0);
                 ops.push(Op::Clip { at, width: window.width(), height: window.height(), ops: drawn });
+                ops.extend(shape.layers.iter().flat_map(|layer| said_there(layer, window, &place)));
                 if several {
                     ops.extend(crosses(window));
                 }
@@ -122,7 +123,9 @@ impl Sheet<'_> {
             y += LINE + 0.4;
         }
         let mut x = MARGIN;
-        for layer in &shape.layers {
+        // What says itself where it lies needs no key.
+        let keyed = |layer: &&Layer| !layer.marks.iter().any(|mark| matches!(mark, Mark::Word { .. }));
+        for layer in shape.layers.iter().filter(keyed) {
             let room = width_mm(&layer.says, Style::Condensed, SMALL) + 15.0;
             if x > MARGIN && x + room > self.size.width() - MARGIN {
                 (x, y) = (MARGIN, y + LINE);
@@ -191,12 +194,24 @@ impl Sheet<'_> {
 
 fn drawn(layer: &Layer, place: &impl Fn(kurbo::Point) -> Point) -> Vec<Op> {
     let op = |mark: &Mark| match mark {
-        Mark::Line(points) => Op::Polyline { points: points.iter().map(|p| place(*p)).collect(), pen: layer.pen },
+        Mark::Line(points) => Some(Op::Polyline { points: points.iter().map(|p| place(*p)).collect(), pen: layer.pen }),
         Mark::Dot { centre, radius } => {
-            Op::Circle { centre: place(*centre), radius: *radius, paint: Paint::stroke(layer.pen) }
+            Some(Op::Circle { centre: place(*centre), radius: *radius, paint: Paint::stroke(layer.pen) })
         }
+        Mark::Word { .. } => None,
     };
-    layer.marks.iter().map(op).collect()
+    layer.marks.iter().filter_map(op).collect()
+}
+
+/// Words stand whole on the tile on which they begin.
+fn said_there(layer: &Layer, window: Rect, place: &impl Fn(kurbo::Point) -> Point) -> Vec<Op> {
+    let word = |mark: &Mark| {
+        let Mark::Word { at, says } = mark else { return None };
+        let at = place(*at);
+        let text = Text::new(at.x, at.y, SMALL, Style::Condensed, says.clone());
+        window.contains(kurbo::Point::new(at.x, at.y)).then_some(Op::Text(text))
+    };
+    layer.marks.iter().filter_map(word).collect()
 }
 
 /// One tile in the middle of the window if that holds the shape, else as many as it takes, from the heel on.

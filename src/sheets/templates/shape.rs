@@ -12,7 +12,15 @@ const FINE: f64 = 0.01;
 #[derive(Clone, Debug)]
 pub(super) enum Mark {
     Line(Vec<Mm>),
-    Dot { centre: Mm, radius: f64 },
+    Dot {
+        centre: Mm,
+        radius: f64,
+    },
+    /// What is said at a place, from there to the right; drawings in mm say it as the title of its layer.
+    Word {
+        at: Mm,
+        says: String,
+    },
 }
 
 /// Marks that mean one thing. Every layer of a shape has a pen of its own.
@@ -62,6 +70,7 @@ impl Shape {
                 match mark {
                     Mark::Line(points) => points.iter_mut().for_each(mirror),
                     Mark::Dot { centre, .. } => mirror(centre),
+                    Mark::Word { at, .. } => mirror(at),
                 }
             }
         }
@@ -78,6 +87,8 @@ impl Shape {
                     let reach = kurbo::Vec2::new(*radius, *radius);
                     points.extend([*centre - reach, *centre + reach]);
                 }
+                // Room for a line of words.
+                Mark::Word { at, .. } => points.extend([*at, *at - kurbo::Vec2::new(0.0, 4.0)]),
             }
         }
         let Some(first) = points.first() else { return Rect::ZERO };

@@ -18,7 +18,9 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
         let n = f64::from(u32::try_from(layers.len()).unwrap_or_default());
         // Every layer has a pen of its own.
         let pen = Pen::black(0.3 + 0.02 * n);
-        layers.push(Layer { id, says, pen, marks: ruled(marks, n * APART) });
+        let mut drawn = ruled(marks, n * APART);
+        drawn.push(Mark::Word { at: Mm::new(0.0, n * APART - 2.0), says: says.clone() });
+        layers.push(Layer { id, says, pen, marks: drawn });
     };
     if let Some(Ok(heel)) = &build.heel {
         let said_so = |word: super::super::words::Word, high: f64| format!("{}: {}", word.say(job.lang), mm(high, job));

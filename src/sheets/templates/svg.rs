@@ -29,13 +29,14 @@ fn group(layer: &Layer, out: &mut String) {
     let _ = writeln!(out, "<g id=\"{}\" fill=\"none\" stroke=\"black\" stroke-width=\"{width}\">", layer.id);
     let _ = writeln!(out, "<title>{}</title>", escaped(&layer.says));
     for mark in &layer.marks {
-        let _ = match mark {
-            Mark::Line(points) => writeln!(out, "<path d=\"{}\"/>", path(points)),
+        match mark {
+            Mark::Line(points) => out.push_str(&format!("<path d=\"{}\"/>\n", path(points))),
             Mark::Dot { centre, radius } => {
                 let (x, y, r) = (number(centre.x), number(centre.y), number(*radius));
-                writeln!(out, "<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\"/>")
+                out.push_str(&format!("<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\"/>\n"));
             }
-        };
+            Mark::Word { .. } => {}
+        }
     }
     out.push_str("</g>\n");
 }
