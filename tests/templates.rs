@@ -185,8 +185,12 @@ fn faults(layer: &str, drawn: &[Vec<Point>], parts: &Parts) -> Vec<String> {
     if matches!(layer, "tenths" | "starts" | "waist-nails") {
         let places: Vec<Point> = drawn.iter().map(|points| middle(points)).collect();
         let off = |p: Point, all: &[Point]| all.iter().map(|q| q.distance(p)).fold(f64::INFINITY, f64::min);
-        wanted.iter().for_each(|p| say("reference", *p, off(*p, &places)));
-        places.iter().for_each(|p| say("mark", *p, off(*p, &wanted)));
+        for p in &wanted {
+            say("reference", *p, off(*p, &places));
+        }
+        for p in &places {
+            say("mark", *p, off(*p, &wanted));
+        }
         if places.len() != wanted.len() {
             faults.push(format!("{layer}: {} marks, {} worked out", places.len(), wanted.len()));
         }
@@ -194,8 +198,12 @@ fn faults(layer: &str, drawn: &[Vec<Point>], parts: &Parts) -> Vec<String> {
     }
     let off = |p: Point, lines: &[Vec<Point>]| lines.iter().map(|line| far(p, line)).fold(f64::INFINITY, f64::min);
     let parts: Vec<Vec<Point>> = parts.values().cloned().collect();
-    wanted.iter().for_each(|p| say("reference", *p, off(*p, drawn)));
-    drawn.iter().flatten().for_each(|p| say("line", *p, off(*p, &parts)));
+    for p in &wanted {
+        say("reference", *p, off(*p, drawn));
+    }
+    for p in drawn.iter().flatten() {
+        say("line", *p, off(*p, &parts));
+    }
     faults
 }
 
@@ -309,7 +317,7 @@ fn drawings_in_mm_say_the_same() {
 
 /// The points of a path, or the middle of a circle.
 fn drawn(line: &str) -> Option<Vec<Point>> {
-    let value = |what: &str| Some(line.split(&format!(" {what}=\"")).nth(1)?.split('"').next()?);
+    let value = |what: &str| line.split(&format!(" {what}=\"")).nth(1)?.split('"').next();
     let number = |text: &str| text.parse::<f64>().expect("a number");
     if let Some(path) = value("d") {
         let place = |text: &str| text.split_once(' ').map(|(x, y)| Point::new(number(x), number(y)));
