@@ -6,11 +6,12 @@ mod memory;
 #[path = "common/printed.rs"]
 mod printed;
 
+use hobnail::build::Plan;
 use hobnail::check::Notice;
 use hobnail::finding::Severity;
 use hobnail::rules::all;
 use hobnail::sheets::paper::{Document, Page, Style, TextBox, text_boxes};
-use hobnail::sheets::{Lang, Paper, STEP_WORDS, Units, has_label, has_rule, has_value};
+use hobnail::sheets::{Foot, Lang, Paper, STEP_WORDS, TemplateJob, Units, has_label, has_rule, has_value, templates};
 use hobnail::{build::Datum, check::AllSizes};
 use memory::{Memory, Only};
 use printed::{MODELS, Wanted, print_of};
@@ -94,6 +95,39 @@ fn lengthened() -> Memory {
         shop = shop.with(&path, text);
     }
     shop
+}
+
+/// What is wrong with the templates of one size of each model.
+fn template_faults(shop: &Memory, refused: bool) -> Vec<String> {
+    let (_, checked) = shop.check(&MODELS, &Only("9 D"));
+    let mut all = Vec::new();
+    for model in &checked.models {
+        let world = &checked.worlds[model.place.0];
+        let shop = world.shop.as_ref().expect("the demo has a shop");
+        let plan = Plan::new(&world.models[model.place.1], shop);
+        for size in &checked.figured(model) {
+            let build = plan.build(size.checked.size);
+            for (lang, foot) in [(Lang::En, Foot::Left), (Lang::Es, Foot::Right)] {
+                for paper in [Paper::A3, Paper::Tabloid, Paper::A4, Paper::Letter] {
+                    let fingerprint = &size.fingerprint;
+                    let shop = &shop.name;
+                    let job = TemplateJob { build: &build, shop, fingerprint, paper, lang, foot, refused };
+                    let document = templates(&job).expect("the demo has templates");
+                    let named = |fault| format!("{} {lang:?} {paper:?} {fault}", model.name);
+                    all.extend(document.pages.iter().flat_map(|page| faults_of(&document, page)).map(named));
+                }
+            }
+        }
+    }
+    all
+}
+
+#[test]
+fn no_text_of_a_template_lies_over_text_or_leaves_the_margins() {
+    for (shop, refused) in [(Memory::demo(), false), (lengthened(), true)] {
+        let all = template_faults(&shop, refused);
+        assert!(all.is_empty(), "{} faults:\n{}", all.len(), all.join("\n"));
+    }
 }
 
 /// Whole names only: `cairn-10` in `cairn-10.hob` or in another name stays.

@@ -58,6 +58,16 @@ impl Lines {
         self.edge.beside(self.off_the_edge)
     }
 
+    /// Where the finished edge runs round the heel, from the breast line on the inside round the back to it on the outside:
+    /// the outline of every lift, wedge and cap, which are cut off square at the breast. `None` if it misses the line.
+    #[must_use]
+    pub fn round_the_heel(&self) -> Option<(f64, f64)> {
+        let breast = Straight::square_at(self.last.breast);
+        let inside = *self.edge.crossings_on(&breast, Side::Inside).last()?;
+        let outside = *self.edge.crossings_on(&breast, Side::Outside).first()?;
+        Some((inside, outside + self.edge.period()))
+    }
+
     /// The turnout at parameter `t` of the feather line.
     #[must_use]
     pub fn turnout_at(&self, t: f64) -> f64 {

@@ -40,6 +40,8 @@ pub(super) enum Command {
     Reach(ReachArgs),
     /// Print the sheets of the models in FILE that can be built
     Sheets(SheetsArgs),
+    /// Print the true-size templates of the models in FILE: bottom, insole, heel, gauge strips
+    Templates(TemplatesArgs),
     /// Print the cards that go with the pairs, or with a batch, from bench to bench
     Traveller(TravellerArgs),
     /// Print the cards of the machines: what each is set to, in all sizes of the models in FILE
@@ -221,6 +223,69 @@ pub(super) struct On {
     /// The language of the cards
     #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
     pub lang: LangName,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct TemplatesArgs {
+    #[command(flatten)]
+    pub judged: Judged,
+
+    /// The folder that templates are written to
+    #[arg(long, value_name = "DIR")]
+    pub out: PathBuf,
+
+    /// The paper: what a sheet does not hold is tiled
+    #[arg(long, value_enum, value_name = "PAPER", default_value_t = TemplatePaper::A3)]
+    pub paper: TemplatePaper,
+
+    /// What is written: pages, or drawings in mm
+    #[arg(long, value_enum, value_name = "KIND", default_value_t = Drawn::Pdf)]
+    pub kind: Drawn,
+
+    /// Which foot
+    #[arg(long, value_enum, value_name = "FOOT", default_value_t = FootName::Both)]
+    pub foot: FootName,
+
+    /// The language of the templates
+    #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
+    pub lang: LangName,
+
+    /// Print what is refused too: every page then says that it is not released
+    #[arg(long)]
+    pub force: bool,
+}
+
+/// The papers that templates are printed on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum TemplatePaper {
+    /// 297 by 420 mm
+    A3,
+    /// 11 by 17 in
+    Tabloid,
+    /// 210 by 297 mm, tiled
+    A4,
+    /// 8 1/2 by 11 in, tiled
+    Letter,
+}
+
+/// What templates are written as.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum Drawn {
+    /// Pages, one file a size and foot
+    Pdf,
+    /// Drawings in mm, one file a template
+    Svg,
+}
+
+/// Which foot templates are for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(super) enum FootName {
+    /// The left
+    Left,
+    /// The right
+    Right,
+    /// Left and right
+    Both,
 }
 
 #[derive(Debug, Args)]

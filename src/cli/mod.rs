@@ -19,6 +19,7 @@ mod rules;
 mod sheets;
 mod size;
 mod stop;
+mod templates;
 mod usage;
 mod verify;
 
@@ -63,6 +64,7 @@ fn command(arguments: Arguments) -> Result<Verdict, Stop> {
         Command::Mend(args) => mend::run(&args, &output),
         Command::Reach(args) => reach::run(&args, &output),
         Command::Sheets(args) => sheets::run(&args, &output),
+        Command::Templates(args) => templates::run(&args, &output),
         Command::Traveller(args) => cards::travellers(&args, &output),
         Command::LineCard(args) => cards::line_cards(&args, &output),
         Command::Figures(args) => figures::run(&args, &output),

@@ -253,14 +253,18 @@ impl Printer<'_> {
         notices
     }
 
-    /// `scree-8_us-men_09.5_EE.pdf`: files of a folder stand in the order of the sizes.
     fn path(&self, size: Size) -> PathBuf {
-        let text = size.to_string();
-        let (number, width) = text.rsplit_once(' ').unwrap_or((&text, ""));
-        let whole = number.split(['.', ' ']).next().unwrap_or_default().len();
-        let padded = format!("{}{}", "0".repeat(2_usize.saturating_sub(whole)), number.replace([' ', '/'], "-"));
-        self.out.join(format!("{}_{}_{padded}_{width}.pdf", self.model.name, size.system.name()))
+        self.out.join(format!("{}.pdf", stem(&self.model.name, size)))
     }
+}
+
+/// `scree-8_us-men_09.5_EE`: files of a folder stand in the order of the sizes.
+pub(super) fn stem(model: &str, size: Size) -> String {
+    let text = size.to_string();
+    let (number, width) = text.rsplit_once(' ').unwrap_or((&text, ""));
+    let whole = number.split(['.', ' ']).next().unwrap_or_default().len();
+    let padded = format!("{}{}", "0".repeat(2_usize.saturating_sub(whole)), number.replace([' ', '/'], "-"));
+    format!("{model}_{}_{padded}_{width}", size.system.name())
 }
 
 /// Writes beside the place and renames, so that nobody ever finds half a file.

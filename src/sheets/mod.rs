@@ -1,7 +1,7 @@
 //! Builds to pages: places what was computed, derives nothing.
 //!
 //! `words` has every word that a sheet says; `station` knows what belongs to which bench, `stations` what stands there;
-//! `page` is the page grammar; `drawings` draw to scale; `paper` turns pages into a PDF.
+//! `page` is the page grammar; `drawings` draw to scale, `templates` at true size; `paper` turns pages into a PDF.
 
 mod code;
 mod drawings;
@@ -12,6 +12,7 @@ pub mod paper;
 mod reach_page;
 mod station;
 mod stations;
+mod templates;
 mod traveller;
 mod unprintable;
 mod values;
@@ -24,9 +25,10 @@ pub use page::Printed;
 pub use paper::{Error, Paper, Typefaces};
 pub use reach_page::{ReachJob, reach_page};
 pub use station::Station;
+pub use templates::{Foot, TemplateJob, svgs, templates};
 pub use traveller::{TravellerJob, traveller};
 pub use unprintable::{unknown, unprintable};
-pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, Word, has_label, has_rule, has_value};
+pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, TEMPLATES, Word, has_label, has_rule, has_value};
 
 use crate::build::{Build, Datum, Figures};
 use crate::check::Notice;

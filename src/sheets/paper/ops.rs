@@ -24,6 +24,8 @@ pub enum Paper {
     #[default]
     A4,
     Letter,
+    A3,
+    Tabloid,
 }
 
 /// A paper, upright or turned on its side.
@@ -58,6 +60,8 @@ impl PageSize {
         match self.paper {
             Paper::A4 => (210.0, 297.0),
             Paper::Letter => (215.9, 279.4),
+            Paper::A3 => (297.0, 420.0),
+            Paper::Tabloid => (279.4, 431.8),
         }
     }
 }

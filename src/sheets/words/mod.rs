@@ -12,6 +12,7 @@ mod fixed;
 mod labels;
 mod rules;
 mod steps;
+pub(super) mod templates;
 mod values;
 
 pub use cards::CARDS;
@@ -23,6 +24,7 @@ pub(super) use labels::label;
 pub use rules::has_rule;
 pub(super) use rules::{concerns, first, refusal};
 pub use steps::STEP_WORDS;
+pub use templates::TEMPLATES;
 pub use values::has_value;
 pub(super) use values::{role, unit, value};
 
