@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 /// How many drafts are tried for one model. The bound of the search: it never hangs on the clock.
-pub const MOST_TRIALS: usize = 400;
+pub const MOST_TRIALS: usize = 250;
 
 /// How many statements a remedy changes at most.
 const MOST_CHANGES: usize = 4;
@@ -372,7 +372,7 @@ impl Solver<'_> {
     fn tried(&self, k: u32) -> Tried {
         self.choice.rung(k)?;
         let trial = self.search.bench.trial(&draft(&self.steps(k)))?;
-        let outcome = trial.judged(&[self.target.size]);
+        let outcome = trial.asked(self.target.about.0, self.target.size);
         if outcome.faulty {
             return None;
         }

@@ -132,6 +132,17 @@ impl Trial {
         places(&self.merged)
     }
 
+    /// Builds one size and asks one rule alone; what else is wrong is seen when the whole is judged.
+    pub fn asked(&self, rule: usize, size: Size) -> Outcome {
+        let Some(shop) = &self.world.shop else { return Outcome { wrong: Vec::new(), faulty: true } };
+        let build = Plan::new(self.model(), shop).build(size);
+        let mut outcome = Outcome::default();
+        for judgement in all()[rule].judge(&build) {
+            outcome.take(rule, size, judgement);
+        }
+        outcome
+    }
+
     /// Builds and judges some sizes.
     pub fn judged(&self, sizes: &[Size]) -> Outcome {
         let Some(shop) = &self.world.shop else { return Outcome { wrong: Vec::new(), faulty: true } };
