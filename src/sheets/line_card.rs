@@ -3,9 +3,7 @@
 //! What is the same in all sizes stands once above the table; within it a value stands where it changes.
 
 use super::Units;
-use super::paper::{
-    self, Anchor, Attachment, Document, Heading, Ink, Op, Page, PageSize, Paper, Pen, Point, Style, Text, wrap,
-};
+use super::paper::{self, Anchor, Document, Heading, Ink, Op, Page, PageSize, Paper, Pen, Point, Style, Text, wrap};
 use super::values::{Said, Voice};
 use super::words::{self, Lang, Word, cards};
 use crate::build::{Datum, Figure, Figures};
@@ -130,16 +128,9 @@ pub fn line_card(job: &LineJob<'_>) -> Option<Document> {
         author: job.shop.to_owned(),
         subject: cards::LINE_CARD.say(job.lang).to_owned(),
         keywords: std::iter::once(job.machine.to_owned()).chain(models).collect(),
-        creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: job.lang.tag().to_owned(),
         pages,
-        drawings: Vec::new(),
-        attachments: vec![Attachment {
-            name: "figures.json".to_owned(),
-            mime: "application/json".to_owned(),
-            about: words::of(words::FIGURES_ATTACHED, job.lang).to_owned(),
-            bytes: job.attachment.clone(),
-        }],
+        attachments: vec![super::figures_attached(job.lang, job.attachment.clone())],
+        ..super::document(job.lang)
     })
 }
 

@@ -124,18 +124,27 @@ pub fn lay(job: &Job<'_>) -> Option<Laid> {
         author: job.shop.name.clone(),
         subject: words::of(words::BUILD_SHEETS, job.lang).to_owned(),
         keywords: vec![job.build.model.name.clone(), job.build.size.to_string(), job.fingerprint.to_owned()],
-        creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: job.lang.tag().to_owned(),
         pages,
-        drawings: Vec::new(),
-        attachments: vec![Attachment {
-            name: "figures.json".to_owned(),
-            mime: "application/json".to_owned(),
-            about: words::of(words::FIGURES_ATTACHED, job.lang).to_owned(),
-            bytes: job.attachment.clone(),
-        }],
+        attachments: vec![figures_attached(job.lang, job.attachment.clone())],
+        ..document(job.lang)
     };
     Some(Laid { document, printed })
+}
+
+/// A document of ours without pages.
+fn document(lang: Lang) -> Document {
+    let creator = format!("hobnail {}", env!("CARGO_PKG_VERSION"));
+    Document { creator, language: lang.tag().to_owned(), ..Document::default() }
+}
+
+/// The figures that a document carries, as JSON.
+fn figures_attached(lang: Lang, bytes: Vec<u8>) -> Attachment {
+    Attachment {
+        name: "figures.json".to_owned(),
+        mime: "application/json".to_owned(),
+        about: words::of(words::FIGURES_ATTACHED, lang).to_owned(),
+        bytes,
+    }
 }
 
 /// Every character that the sheets of a shop can show: their own words, and what the shop types.

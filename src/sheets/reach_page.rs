@@ -46,11 +46,8 @@ pub fn reach_page(job: &ReachJob<'_>) -> Option<Document> {
         author: job.shop.to_owned(),
         subject: plot.say(cards::REACH).to_owned(),
         keywords: models.collect(),
-        creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: job.lang.tag().to_owned(),
         pages: plot.pages,
-        drawings: Vec::new(),
-        attachments: Vec::new(),
+        ..super::document(job.lang)
     })
 }
 

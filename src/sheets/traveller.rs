@@ -3,8 +3,7 @@
 use super::Units;
 use super::code::{self, CodeText};
 use super::paper::{
-    self, Anchor, Attachment, Document, Heading, Ink, Op, Page, PageSize, Paint, Paper, Pen, Point, Style, Text,
-    width_mm, wrap,
+    self, Anchor, Document, Heading, Ink, Op, Page, PageSize, Paint, Paper, Pen, Point, Style, Text, width_mm, wrap,
 };
 use super::station::Station;
 use super::values::Voice;
@@ -91,16 +90,9 @@ fn document(job: &TravellerJob<'_>, title: String, pages: Vec<Page>) -> Document
         author: job.shop.to_owned(),
         subject: cards::TRAVELLER.say(job.lang).to_owned(),
         keywords: std::iter::once(job.model.name.clone()).chain(prints).collect(),
-        creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: job.lang.tag().to_owned(),
         pages,
-        drawings: Vec::new(),
-        attachments: vec![Attachment {
-            name: "figures.json".to_owned(),
-            mime: "application/json".to_owned(),
-            about: words::of(words::FIGURES_ATTACHED, job.lang).to_owned(),
-            bytes: job.attachment.clone(),
-        }],
+        attachments: vec![super::figures_attached(job.lang, job.attachment.clone())],
+        ..super::document(job.lang)
     }
 }
 

@@ -94,11 +94,8 @@ pub fn templates(job: &TemplateJob<'_>) -> Option<Document> {
         author: job.shop.to_owned(),
         subject: said::TEMPLATE.say(job.lang).to_owned(),
         keywords: job.identity(),
-        creator: format!("hobnail {}", env!("CARGO_PKG_VERSION")),
-        language: job.lang.tag().to_owned(),
         pages,
-        drawings: Vec::new(),
-        attachments: Vec::new(),
+        ..super::document(job.lang)
     })
 }
 
