@@ -206,9 +206,9 @@ impl Sole {
         };
         _ = writeln!(text, "    layer midsole {{ of card {} mm; {} }}", self.midsole.nominal, ends(&self.midsole));
         if let Some(slip) = &self.slip {
-            _ = writeln!(text, "    layer slip {{ of sheet; covers all; {} }}", ends(slip));
+            _ = writeln!(text, "    layer slip {{ of sheet; covers all; bonded neoprene; {} }}", ends(slip));
         }
-        _ = writeln!(text, "    layer outsole {{ of tread; {} }}", ends(&self.outsole));
+        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", ends(&self.outsole));
         let round = if self.all_round { "; all-round" } else { "" };
         let sewn = format!("through {through}; rows {rows}; from-edge {from_edge} mm; apart {apart} mm{round}");
         _ = writeln!(text, "    sole sewn {{ {sewn} }}\n  }}");
