@@ -169,7 +169,7 @@ fn two_ways_out_on_one_value_can_not_be_made_together() {
     let text = demo.text(NEEDLE).replacen("from-edge 3.5 mm;  apart 3.5 mm", "from-edge 1.25 mm;  apart 3.5 mm", 1);
     let demo = demo.with(NEEDLE, text);
     let (loaded, mut checked) = demo.check(&[NEEDLE], &AllSizes);
-    remedies(&loaded, &mut checked, &AllSizes);
+    remedies(&loaded, &mut checked);
     let ways = checked.findings.iter().find_map(|finding| finding.ways_out.as_ref()).expect("it is refused");
     let edits = ways.remedies.iter().flat_map(|remedy| remedy.changes.iter().map(|change| change.edit.clone()));
     let first = edits.clone().next().expect("there is a way out");

@@ -23,7 +23,7 @@ const WITHOUT: [&str; 0] = [];
 
 fn searched(demo: &Memory, paths: &[&str]) -> (Loaded, Checked) {
     let (loaded, mut checked) = demo.check(paths, &AllSizes);
-    remedies(&loaded, &mut checked, &AllSizes);
+    remedies(&loaded, &mut checked);
     (loaded, checked)
 }
 

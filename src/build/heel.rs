@@ -51,6 +51,23 @@ pub struct HeelBuilt {
     pub stack: Vec<Layered>,
 }
 
+impl HeelBuilt {
+    /// The base as built, before it is levelled, at the back and at the breast, mm: less there what the wedges take of the
+    /// drop.
+    #[must_use]
+    pub fn gauge_before(&self) -> [f64; 2] {
+        let back = self.given.nominal();
+        [back, back - (self.drop - self.drop_left)]
+    }
+
+    /// The base when it is level, at the back and at the breast, mm.
+    #[must_use]
+    pub fn gauge_after(&self) -> [f64; 2] {
+        let back = self.needed.nominal();
+        [back, back - self.drop]
+    }
+}
+
 /// One lift replaced by the next thinner stocked one, mm.
 #[derive(Clone, Copy, Debug)]
 #[expect(missing_docs, reason = "from one thickness to another")]

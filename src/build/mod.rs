@@ -42,7 +42,7 @@ pub use ply::Ply;
 pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
 pub use seams::{SeamBuilt, Sewn};
-pub use stack::{Lying, Mode, Peak, Stack};
+pub use stack::{Lying, Mode, Peak, Room, Stack, outsole_thick};
 pub use thread::ThreadUse;
 pub use upper::{
     Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, Left, ShaftBuilt, SkiveBuilt,
@@ -129,15 +129,9 @@ impl<'m> Plan<'m> {
         let (model, house) = (self.model, self.house);
         let last = self.base.as_ref().map_err(|hole| *hole).and_then(|base| base.graded(size));
         let both = |hole: &Hole| *hole;
-        let lines = match (&last, &self.turned) {
-            (Ok(last), Ok(turned)) => lines::lines(model, house, last, turned),
-            (Err(hole), _) | (_, Err(hole)) => Err(*hole),
-        };
+        let lines = and(&last, &self.turned).and_then(|(last, turned)| lines::lines(model, house, last, turned));
         let rows = lines.as_ref().map_err(both).and_then(|lines| rows::rows(model, house, lines));
-        let stack = match (&lines, &rows) {
-            (Ok(lines), Ok(rows)) => stack::stack(model, lines, rows),
-            (Err(hole), _) | (_, Err(hole)) => Err(*hole),
-        };
+        let stack = and(&lines, &rows).and_then(|(lines, rows)| stack::stack(model, lines, rows));
         let rows = rows.map(|rows| rows.with_thread(model, house, stack.as_ref().ok()));
         let bottom = model.bottom.as_ref();
         let inside = Inside::default();
@@ -187,6 +181,14 @@ impl<'m> Plan<'m> {
             rows,
             stack,
         }
+    }
+}
+
+/// Both, or the hole of the first that is lost.
+fn and<'b, A, B>(a: &'b Built<A>, b: &'b Built<B>) -> Built<(&'b A, &'b B)> {
+    match (a, b) {
+        (Ok(a), Ok(b)) => Ok((a, b)),
+        (Err(hole), _) | (_, Err(hole)) => Err(*hole),
     }
 }
 

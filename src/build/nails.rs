@@ -87,23 +87,12 @@ pub(super) fn nails(
     } else {
         waist_ways(&lines.last, &rail, maybe(line.to.as_ref())?, behind_joint).ok_or(lost)?
     };
-    let mut places = Vec::new();
-    let mut spread = Vec::new();
-    for (side, from, to) in &ways {
-        let length = rail.length_between(*from, *to);
-        let (count, spacing) = nails_on(length, apart);
-        let (count, gaps) = (count as usize, count as usize - 1);
-        spread.push((count, spacing));
-        places
-            .extend(rail.evenly(*from, *to, gaps).into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
-    }
+    let (places, spread) = placed(&rail, &ways, apart);
     let standing: Vec<Standing<'_>> = places.iter().map(|place| Standing::new(place, &lines.last)).collect();
     let in_rigid = in_rigid(bottom, &standing)?;
     let stacks = stacks(model, bottom, &standing, seat)?;
     drop(standing);
-    let thickest = stacks.iter().reduce(|best, sum| if sum.spread().hi > best.spread().hi { sum } else { best });
-    let thinnest = stacks.iter().reduce(|best, sum| if sum.spread().lo < best.spread().lo { sum } else { best });
-    let (thickest, thinnest) = (thickest.ok_or(lost)?.clone(), thinnest.ok_or(lost)?.clone());
+    let (thickest, thinnest) = extremes(&stacks).ok_or(lost)?;
     let nail = &of(&line.with)?.it;
     let clinch_rule = house.rule("clinch")?;
     let clinch = clinch_rule.it.window();
@@ -120,7 +109,7 @@ pub(super) fn nails(
     let length =
         stated.or_else(|| stocked.iter().copied().find(|length| fits(window.lo, *length) && fits(*length, window.hi)));
     let limits = if seat { Vec::new() } else { limits(lines, &places, behind_joint) };
-    let (first, second) = (spread.first().copied().unwrap_or((0, 0.0)), spread.get(1).copied().unwrap_or((0, 0.0)));
+    let [first, second] = [0, 1].map(|n| spread.get(n).copied().unwrap_or((0, 0.0)));
     Ok(NailsBuilt {
         inset,
         places,
@@ -165,6 +154,27 @@ pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
 }
 
 type Way = (Side, f64, f64);
+
+/// The sum whose thick end is greatest, and that whose thin end is least; of equal ones the first.
+fn extremes(stacks: &[Sum]) -> Option<(Sum, Sum)> {
+    let thickest = stacks.iter().reduce(|best, sum| if sum.spread().hi > best.spread().hi { sum } else { best })?;
+    let thinnest = stacks.iter().reduce(|best, sum| if sum.spread().lo < best.spread().lo { sum } else { best })?;
+    Some((thickest.clone(), thinnest.clone()))
+}
+
+/// The nails of each way, evenly spaced with one at both ends; how many there are, and how far apart, mm.
+fn placed(rail: &Rail, ways: &[Way], apart: f64) -> (Vec<NailPlace>, Vec<(usize, f64)>) {
+    let mut places = Vec::new();
+    let mut spread = Vec::new();
+    for (side, from, to) in ways {
+        let (count, spacing) = nails_on(rail.length_between(*from, *to), apart);
+        let count = count as usize;
+        spread.push((count, spacing));
+        let evenly = rail.evenly(*from, *to, count - 1);
+        places.extend(evenly.into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
+    }
+    (places, spread)
+}
 
 /// From the breast line to 10 mm (house) behind that side's joint, or to the station that the model says.
 fn waist_ways(last: &GradedLast, rail: &Rail, to: Option<f64>, behind_joint: f64) -> Option<Vec<Way>> {

@@ -17,7 +17,7 @@ use std::path::Path;
 pub(super) fn run(args: &MendArgs, output: &Output) -> Result<Verdict, Stop> {
     let how = How { as_path: args.as_path.clone(), sizes: Vec::new(), deny: None, format: FormatName::Human };
     let mut outcome = Outcome::of_sizes(&args.files, &how, &AllSizes)?;
-    remedies(&outcome.loaded, &mut outcome.checked, &AllSizes);
+    remedies(&outcome.loaded, &mut outcome.checked);
     let Some((finding, remedy)) = chosen(&outcome, args)? else {
         let run = outcome.report();
         show_aside(&run, &how, output)?;

@@ -4,7 +4,7 @@
 //! |---|---|---|
 //! | `place` | a model in force | its statements with the ways to them |
 //! | `step`, `stocked` | a value | the next that can be set, or that is on the shelf |
-//! | `candidate`, `added` | what is wrong | the choices that may move it, each with its rungs |
+//! | `candidate`, `lengths`, `added` | what is wrong | the choices that may move it, each with its rungs |
 //! | `sort` | a choice | what it costs |
 //! | `write` | a draft | edits of the text |
 //! | `trial` | a draft | what its texts come to in some sizes |
@@ -16,6 +16,7 @@
 
 mod added;
 mod candidate;
+mod lengths;
 mod mended;
 mod place;
 mod proof;
@@ -30,7 +31,7 @@ mod write;
 pub use mended::{Rewritten, mended, promised, weighing};
 pub use search::MOST_TRIALS;
 
-use crate::check::{Checked, SizeFilter};
+use crate::check::Checked;
 use crate::finding::{Finding, Reaches, Remedy, Severity, WaysOut};
 use crate::measure::Size;
 use crate::rules::all;
@@ -43,7 +44,7 @@ use trial::{About, Bench};
 
 /// Looks for ways out of every finding that refuses or is tight, and puts them beside it. Whatever sizes were asked
 /// for, a way out holds in every size of the run.
-pub fn remedies(loaded: &Loaded, checked: &mut Checked, _sizes: &dyn SizeFilter) {
+pub fn remedies(loaded: &Loaded, checked: &mut Checked) {
     if checked.findings.iter().any(|finding| finding.severity == Severity::Fault) {
         return;
     }

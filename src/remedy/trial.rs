@@ -11,6 +11,7 @@ use crate::measure::Size;
 use crate::rules::{Judgement, Verdict, all};
 use crate::source::{Edit, SourceId};
 use crate::spec::{Loaded, Merged, Model, World, in_force, remade, world};
+use std::ops::RangeInclusive;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What is judged: a rule by its place in the registry, and its subject.
@@ -134,24 +135,22 @@ impl Trial {
 
     /// Builds one size and asks one rule alone; what else is wrong is seen when the whole is judged.
     pub fn asked(&self, rule: usize, size: Size) -> Outcome {
-        let Some(shop) = &self.world.shop else { return Outcome { wrong: Vec::new(), faulty: true } };
-        let build = Plan::new(self.model(), shop).build(size);
-        let mut outcome = Outcome::default();
-        for judgement in all()[rule].judge(&build) {
-            outcome.take(rule, size, judgement);
-        }
-        outcome
+        self.judged_by(rule..=rule, &[size])
     }
 
     /// Builds and judges some sizes.
     pub fn judged(&self, sizes: &[Size]) -> Outcome {
+        self.judged_by(0..=all().len() - 1, sizes)
+    }
+
+    fn judged_by(&self, rules: RangeInclusive<usize>, sizes: &[Size]) -> Outcome {
         let Some(shop) = &self.world.shop else { return Outcome { wrong: Vec::new(), faulty: true } };
         let plan = Plan::new(self.model(), shop);
         let mut outcome = Outcome::default();
         for size in sizes {
             let build = plan.build(*size);
-            for (rule, of) in all().iter().enumerate() {
-                for judgement in of.judge(&build) {
+            for rule in rules.clone() {
+                for judgement in all()[rule].judge(&build) {
                     outcome.take(rule, *size, judgement);
                 }
             }

@@ -3,6 +3,7 @@
 
 use super::drawings::hatch;
 use super::paper::{self, Anchor, Document, Heading, Op, Page, PageSize, Paper, Pen, Point, Style, Text};
+use super::values::{decimals, mm};
 use super::words::{self, Lang, Word, cards};
 use crate::finding::Term;
 use crate::remedy::reach::{Reach, Stitches};
@@ -131,9 +132,13 @@ impl Plot<'_> {
             });
         }
         self.line((end, top - 2.0), (end, bottom), Pen::black(1.0));
-        let left = if it.passes > 0.0 { format!("{:.2} / {:.2} mm", it.passes, it.nominal) } else { "–".to_owned() };
+        let left = if it.passes > 0.0 {
+            decimals(format!("{:.2} / {:.2} mm", it.passes, it.nominal), self.job.lang)
+        } else {
+            "–".to_owned()
+        };
         self.text((end.max(x) + 2.0, top + 6.4), 13.0, Style::CondensedBold, left);
-        let terms: Vec<String> = it.above.terms.iter().map(said).collect();
+        let terms: Vec<String> = it.above.terms.iter().map(|term| said(term, self.job.lang)).collect();
         let words = paper::wrap(&terms.join(" · "), Style::Condensed, SMALL, self.right() - LEFT)
             .first()
             .map(|line| (*line).to_owned());
@@ -144,7 +149,7 @@ impl Plot<'_> {
     fn label(&mut self, it: &Stitches) {
         let slip = it.slip.as_ref().map_or_else(|| self.say(cards::NO_SLIP).to_owned(), |slip| format!("+ {slip}"));
         let lines = [
-            (Style::CondensedBold, format!("{}, {} {:.1} mm", it.machine, self.say(cards::SEWS), it.sews)),
+            (Style::CondensedBold, format!("{}, {} {}", it.machine, self.say(cards::SEWS), mm(it.sews, self.job.lang))),
             (Style::Condensed, it.outer.clone()),
             (Style::Condensed, format!("{} {slip}", it.midsole)),
         ];
@@ -180,6 +185,6 @@ impl Plot<'_> {
 }
 
 /// `vamp (oil-tan) 2.58`
-fn said(term: &Term) -> String {
-    format!("{} {:.2}", term.what, term.nominal())
+fn said(term: &Term, lang: Lang) -> String {
+    decimals(format!("{} {:.2}", term.what, term.nominal()), lang)
 }

@@ -133,20 +133,35 @@ impl Voice {
             Places::Sixteenths => return mixed(value / unit.of),
             Places::Pitch => plain(unit.of / value, 2),
             Places::At(places) => plain(value / unit.of, places),
-            Places::Length => plain(value / unit.of, if (value / unit.of).abs() < 30.0 { 2 } else { 1 }),
+            Places::Length => length(value / unit.of),
         };
         self.decimals(text)
     }
 
     /// With the decimal sign of the language.
     fn decimals(self, text: String) -> String {
-        if self.lang == Lang::Es { text.replace('.', ",") } else { text }
+        decimals(text, self.lang)
     }
 
     /// A bare number in the language.
     pub fn bare(self, value: f64, places: usize) -> String {
         self.decimals(plain(value, places))
     }
+}
+
+/// A number with the decimal sign of the language.
+pub(super) fn decimals(text: String, lang: Lang) -> String {
+    if lang == Lang::Es { text.replace('.', ",") } else { text }
+}
+
+/// A length: two decimals below 30, one above.
+fn length(value: f64) -> String {
+    plain(value, if value.abs() < 30.0 { 2 } else { 1 })
+}
+
+/// A length in mm where no figure has it, as figures are said; its unit stays on its line.
+pub(super) fn mm(value: f64, lang: Lang) -> String {
+    format!("{}\u{a0}mm", decimals(length(value), lang))
 }
 
 /// The unit that a figure has.

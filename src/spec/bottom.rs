@@ -3,8 +3,7 @@
 use super::declared::StockNames;
 use super::fields::Fields;
 use super::shop::Machine;
-use super::stock::on_the_shelf;
-use super::stock::{Adhesive, Nail, Outsole, Rubber, SoleLeather, Thread};
+use super::stock::{Adhesive, Nail, Outsole, Rubber, SoleLeather, Thread, on_the_shelf, stocked_length};
 use super::value::{Val, Valued};
 use crate::finding::{FaultName, Finding};
 use crate::language::Hole;
@@ -373,15 +372,6 @@ fn clinching(nail: Val<Arc<Nail>>, findings: &mut Vec<Finding>) -> Val<Arc<Nail>
 }
 
 /// A line of nails; what it leaves out is as in `like`.
-/// A length in which the nail is stocked.
-pub(super) fn stocked_length(length: Val<Amount>, nail: &Val<Arc<Nail>>, findings: &mut Vec<Finding>) -> Val<Amount> {
-    let length = length?;
-    if let Ok(nail) = nail {
-        on_the_shelf((&nail.it.name, "length"), &nail.it.lengths, &length.it, length.span(), findings)?;
-    }
-    Ok(length)
-}
-
 fn nail_line(
     inner: &Fields<'_>,
     like: Option<&NailLine>,

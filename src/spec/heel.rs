@@ -1,10 +1,8 @@
 //! The heel of a model.
 
-use super::bottom::stocked_length;
 use super::declared::StockNames;
 use super::fields::{Field, Fields};
-use super::stock::on_the_shelf;
-use super::stock::{Cap, Lift, Nail};
+use super::stock::{Cap, Lift, Nail, on_the_shelf, stocked_length};
 use super::value::{ByPlace, Val, Valued};
 use crate::finding::{FaultName, Finding};
 use crate::measure::Amount;

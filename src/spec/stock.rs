@@ -174,6 +174,15 @@ pub(super) fn on_the_shelf(
     Err(hole)
 }
 
+/// A length in which the nail is stocked.
+pub(super) fn stocked_length(length: Val<Amount>, nail: &Val<Arc<Nail>>, findings: &mut Vec<Finding>) -> Val<Amount> {
+    let length = length?;
+    if let Ok(nail) = nail {
+        on_the_shelf((&nail.it.name, "length"), &nail.it.lengths, &length.it, length.span(), findings)?;
+    }
+    Ok(length)
+}
+
 fn list(fields: &Fields<'_>, word: &str, findings: &mut Vec<Finding>) -> Val<Vec<At<Amount>>> {
     fields.need(word, findings).and_then(|field| field.amounts(0))
 }

@@ -137,19 +137,16 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     list.figures.push_sum("heel.needed", "base needed at the back", "mm", heel.needed.clone());
     list.figures.push_sum("heel.given", "base given by lifts and wedges", "mm", heel.given.clone());
     list.figures.push("heel.cap-thickness", "cap: thickness", "mm", Datum::Spread(heel.cap.spread));
+    let (before, after) = (heel.gauge_before(), heel.gauge_after());
     for (key, label, value) in [
         ("heel.length", "heel length", heel.length),
         ("heel.drop", "drop of the seat to the breast", heel.drop),
         ("heel.sand-back", "to sand at the back", heel.sand_back),
         ("heel.sand-breast", "to sand at the breast", heel.sand_breast),
-        ("heel.gauge-before", "gauge of the base before levelling, back", heel.given.nominal()),
-        (
-            "heel.gauge-before-breast",
-            "gauge of the base before levelling, breast",
-            heel.given.nominal() - (heel.drop - heel.drop_left),
-        ),
-        ("heel.gauge-after", "gauge of the base when level, back", heel.needed.nominal()),
-        ("heel.gauge-after-breast", "gauge of the base when level, breast", heel.needed.nominal() - heel.drop),
+        ("heel.gauge-before", "gauge of the base before levelling, back", before[0]),
+        ("heel.gauge-before-breast", "gauge of the base before levelling, breast", before[1]),
+        ("heel.gauge-after", "gauge of the base when level, back", after[0]),
+        ("heel.gauge-after-breast", "gauge of the base when level, breast", after[1]),
         ("heel.visible-back", "heel seen at the back", heel.visible_back),
         ("heel.visible-breast", "heel seen at the breast", heel.visible_breast),
         (

@@ -144,6 +144,13 @@ pub(super) const FOR_A_HORN: &[State] = &[State::LastOut, State::PointsFlat];
 
 use State as S;
 
+/// A closed upper, and what else.
+macro_rules! closed {
+    ($($more:expr),*) => {
+        &[S::Cut, S::BackClosed, S::StaySewn, S::GussetSewn, S::CounterCovered, S::VampClosed, S::CollarSewn, S::FacingSewn, $($more),*]
+    };
+}
+
 /// Every operation by the name of its step. The default order is the vocabulary's.
 pub(super) static OPERATIONS: &[Operation] = &[
     op("cut", "cutting", &[], &[S::Cut], &[], |_| true),
@@ -272,32 +279,10 @@ pub(super) static OPERATIONS: &[Operation] = &[
 ];
 
 /// What is sewn by the time a closed upper leaves the closing bench.
-const CLOSED: &[State] = &[
-    S::Cut,
-    S::BackClosed,
-    S::StaySewn,
-    S::GussetSewn,
-    S::CounterCovered,
-    S::VampClosed,
-    S::CollarSewn,
-    S::FacingSewn,
-];
+const CLOSED: &[State] = closed!();
 
 /// What must be done before the upper is pulled over the last.
-const ON_THE_LAST: &[State] = &[
-    S::Cut,
-    S::BackClosed,
-    S::StaySewn,
-    S::GussetSewn,
-    S::CounterCovered,
-    S::VampClosed,
-    S::CollarSewn,
-    S::FacingSewn,
-    S::Mulled,
-    S::InsoleFixed,
-    S::Stiffened,
-    S::Unlasted,
-];
+const ON_THE_LAST: &[State] = closed!(S::Mulled, S::InsoleFixed, S::Stiffened, S::Unlasted);
 
 /// The operation of a step.
 pub(super) fn operation(name: &str) -> Option<&'static Operation> {

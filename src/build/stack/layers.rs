@@ -10,6 +10,9 @@ use crate::measure::fits;
 use crate::spec::{Layer, Material, Model, Role};
 use std::sync::Arc;
 
+/// What a channel of a stated depth varies with.
+pub(super) const CHANNEL: &str = "channel";
+
 /// A layer, or what a channel takes away of one.
 #[derive(Clone, Debug)]
 pub(super) struct LayerPly {
@@ -64,7 +67,7 @@ pub(super) fn channel(model: &Model, layer: &Layer, plies: &[Ply], rows: &SoleRo
             Ply {
                 what: format!("channel of {}", outsole.name).into(),
                 spread: deep.it.spread(),
-                source: Arc::from("channel"),
+                source: Arc::from(CHANNEL),
                 origin: deep.origin.clone(),
                 tolerance: None,
             }

@@ -4,6 +4,9 @@
 //! found there exactly.
 
 mod layers;
+mod room;
+
+pub use room::{Room, outsole_thick};
 
 use super::Built;
 use super::amounts::of;

@@ -1,8 +1,8 @@
 //! The thickest outsole that the rows still get through.
 
 use super::{Rig, said, say, way};
-use crate::build::{Build, Peak};
-use crate::finding::{Sum, Term};
+use crate::build::{Build, Room, outsole_thick};
+use crate::finding::Sum;
 use crate::language::vocabulary::Thing;
 use crate::measure::{Size, fits};
 use crate::remedy::place::Way;
@@ -69,15 +69,6 @@ struct Made {
     midsole: String,
     outer: String,
     slip: Option<String>,
-}
-
-/// What is left for the outsole in one size.
-struct Left {
-    size: Size,
-    passes: f64,
-    nominal: f64,
-    lap: Option<Arc<str>>,
-    above: Sum,
 }
 
 impl Rig<'_> {
@@ -150,14 +141,15 @@ impl Rig<'_> {
         if made.slip.is_none() && self.has_slip() {
             draft.insert(way([("bottom", None), ("layer", Some("slip"))]), Act::Drop);
         }
-        let left: Vec<Left> = self.each(&draft, |build| left(build, sews))?.into_iter().collect::<Option<_>>()?;
-        let least = left.iter().reduce(|a, b| if b.passes < a.passes { b } else { a })?;
-        let nominal = left.iter().map(|left| left.nominal).fold(f64::INFINITY, f64::min);
+        let room = |build: &Build<'_>| Some((build.size, build.stack.as_ref().ok()?.asked.room_for_outsole(sews)));
+        let rooms: Vec<(Size, Room)> = self.each(&draft, room)?.into_iter().collect::<Option<_>>()?;
+        let (size, least) = rooms.iter().reduce(|a, b| if b.1.passes < a.1.passes { b } else { a })?;
+        let nominal = rooms.iter().map(|(_, room)| room.nominal).fold(f64::INFINITY, f64::min);
         let outsoles = self.start.world.stock.outsoles.values();
         let outsoles = outsoles.filter_map(|it| Some((it.name.clone(), serves(it, least.passes, nominal)?)));
         Some(Stitches {
             sews,
-            size: least.size,
+            size: *size,
             lap: least.lap.clone(),
             above: least.above.clone(),
             passes: least.passes,
@@ -188,37 +180,12 @@ fn draft(upper: &Upper, made: &Made) -> Draft {
     draft
 }
 
-/// What the machine sews less what lies above the outsole, where the whole stack is greatest.
-fn left(build: &Build<'_>, sews: f64) -> Option<Left> {
-    let stack = build.stack.as_ref().ok()?;
-    let above = |peak: &Peak| Sum { terms: peak.sum.terms.iter().filter(|term| !of_outsole(term)).cloned().collect() };
-    let hi = above(&stack.asked.hi);
-    Some(Left {
-        size: build.size,
-        passes: sews - hi.spread().hi,
-        nominal: sews - above(&stack.asked.nominal).nominal(),
-        lap: stack.asked.hi.lap.clone(),
-        above: hi,
-    })
-}
-
-fn of_outsole(term: &Term) -> bool {
-    ["outsole ", "channel "].iter().any(|word| term.what.starts_with(word))
-}
-
-/// How an outsole does, base and lugs together; without a channel, which takes away from what lies in the jaw.
+/// How an outsole does under what is left for it.
 fn serves(outsole: &Outsole, passes: f64, nominal: f64) -> Option<Serves> {
-    let ends = |amount: &crate::measure::Amount| (amount.nominal(), amount.spread().hi);
-    let (base, base_hi) = ends(&outsole.base.as_ref().ok()?.it);
-    let (lug, lug_hi) = match &outsole.lug {
-        Some(lug) => ends(&lug.as_ref().ok()?.it),
-        None => (0.0, 0.0),
-    };
-    Some(if !fits(base + lug, nominal) {
-        Serves::No
-    } else if fits(base_hi + lug_hi, passes) {
-        Serves::Passes
-    } else {
-        Serves::Tight
+    let (thick, thickest) = outsole_thick(outsole).ok()?;
+    Some(match (fits(thick, nominal), fits(thickest, passes)) {
+        (false, _) => Serves::No,
+        (true, true) => Serves::Passes,
+        (true, false) => Serves::Tight,
     })
 }

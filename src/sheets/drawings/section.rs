@@ -4,6 +4,7 @@ use super::{LABEL, hatch, label, line};
 use crate::build::{Build, Peak};
 use crate::geometry::Path as _;
 use crate::sheets::paper::{Anchor, Dash, Op, Pen, Point, Style, Text, width_mm};
+use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
 
 const SECTION_SCALE: f64 = 4.0;
@@ -46,7 +47,7 @@ pub(in crate::sheets) fn section(build: &Build<'_>, lang: Lang, at: Point, width
         ops.push(line(from, to, Pen::black(0.15)));
         // The leather's name gives way where it has no room.
         let said = [&*term.what, term.what.split(" (").next().unwrap_or_default()];
-        let said = said.map(|what| format!("{what} {:.2} mm", term.nominal()));
+        let said = said.map(|what| format!("{what} {}", mm(term.nominal(), lang)));
         let fits = |text: &&String| right + 7.0 + width_mm(text, Style::Condensed, LABEL) <= at.x + width;
         let said = said.iter().find(fits).unwrap_or(&said[1]);
         ops.push(label(right + 7.0, middle, said.clone(), Anchor::Left));
@@ -60,7 +61,7 @@ pub(in crate::sheets) fn section(build: &Build<'_>, lang: Lang, at: Point, width
         ops.push(label(x, top - 2.2, (n + 1).to_string(), Anchor::Centre));
     }
     ops.extend(jaw(build, lang, at.x, left, floor));
-    let total = format!("{:.2} mm", peak.sum.nominal());
+    let total = mm(peak.sum.nominal(), lang);
     let x = at.x + width;
     ops.push(Op::Text(Text::new(x, at.y + 3.6, 11.0, Style::Bold, total).anchored(Anchor::Right)));
     ops
@@ -88,6 +89,6 @@ fn jaw(build: &Build<'_>, lang: Lang, x: f64, left: f64, floor: f64) -> Vec<Op> 
         line(Point::new(gauge - 2.0, top), Point::new(left, top), bracket.dashed(1.0, 0.8)),
         line(Point::new(gauge - 2.0, floor), Point::new(left, floor), bracket),
         label(gauge - 2.0, top + 5.0, words::of(words::SEWS, lang), Anchor::Right),
-        label(gauge - 2.0, top + 9.4, format!("{sews:.2} mm"), Anchor::Right),
+        label(gauge - 2.0, top + 9.4, mm(sews, lang), Anchor::Right),
     ]
 }

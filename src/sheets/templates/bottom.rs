@@ -44,7 +44,7 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
         layers.push(layer("waist-nails", said::WAIST, Pen::black(0.22), dots(nails)));
     }
     if let Some(Ok(nails)) = &build.seat {
-        layers.push(layer("heel-nails", said::SEAT, Pen::black(0.26), dots(nails)));
+        layers.push(layer("seat-nails", said::SEAT, Pen::black(0.26), dots(nails)));
     }
     layers.push(layer("breast", words::BREAST, Pen::black(0.16).dashed(4.0, 1.0), vec![breast(lines)]));
     layers.push(layer("joints", words::JOINTS, Pen::black(0.14).dashed(4.0, 1.0), vec![joints(lines)?]));

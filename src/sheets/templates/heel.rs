@@ -1,6 +1,7 @@
 //! Lifts, wedges and cap: all have one outline, at its place from the heel seat.
 
 use super::super::paper::Pen;
+use super::super::values::mm;
 use super::super::words::{self, Word, templates as said};
 use super::TemplateJob;
 use super::shape::{Layer, Mark, Shape, along};
@@ -21,7 +22,7 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
             "thin-lifts" => words::THIN_LIFT,
             _ => words::LIFT,
         };
-        format!("{count} × {} {}", word.say(job.lang), mm(*thick, job))
+        format!("{count} × {} {}", word.say(job.lang), mm(*thick, job.lang))
     });
     let mut notes: Vec<String> = pieces.collect();
     notes.push(format!("1 × {}", words::CAP.say(job.lang)));
@@ -31,10 +32,4 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
 
 fn layer(job: &TemplateJob<'_>, id: &'static str, word: Word, pen: Pen, line: Vec<kurbo::Point>) -> Layer {
     Layer { id, says: word.say(job.lang).to_owned(), pen, marks: vec![Mark::Line(line)] }
-}
-
-/// A length with two places and its unit, with the decimal sign of the language.
-pub(super) fn mm(length: f64, job: &TemplateJob<'_>) -> String {
-    let text = format!("{length:.2} mm");
-    if job.lang == words::Lang::Es { text.replace('.', ",") } else { text }
 }

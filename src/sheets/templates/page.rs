@@ -4,7 +4,7 @@
 //! lies, so that no word lies in a drawing.
 
 use super::super::paper::{
-    Anchor, Heading, Ink, Op, Page, PageSize, Paint, Paper, Pen, Point, Style, Text, width_mm, wrap,
+    Anchor, Heading, Ink, Op, Page, PageSize, Paint, Paper, Pen, Point, Style, Text, fit, width_mm, wrap,
 };
 use super::super::words::{self, templates as said};
 use super::TemplateJob;
@@ -115,7 +115,16 @@ impl Sheet<'_> {
     fn head(&self, shape: &Shape) -> (Vec<Op>, f64) {
         let job = self.job;
         let title = format!("{} · {} · {}", shape.title, job.foot.say(job.lang), job.build.size);
-        let mut ops = vec![self.text(MARGIN, MARGIN + 6.0, 18.0, Style::Bold, title)];
+        let mut ops = vec![self.text(MARGIN, MARGIN + 6.0, 18.0, Style::Bold, title.clone())];
+        // The model stands in the corner, as large as the title leaves room.
+        let room = self.width() - width_mm(&title, Style::Bold, 18.0) - 8.0;
+        let model = &job.build.model.name;
+        if let Some(points) = fit(model, Style::Bold, 18.0, SMALL, room) {
+            let right = self.size.width() - MARGIN;
+            ops.push(Op::Text(
+                Text::new(right, MARGIN + 6.0, points, Style::Bold, model.clone()).anchored(Anchor::Right),
+            ));
+        }
         ops.push(self.text(MARGIN, MARGIN + 12.5, 11.0, Style::CondensedBold, said::FULL_SIZE.say(job.lang)));
         let mut y = MARGIN + 18.0;
         for line in wrap(&shape.notes.join(" · "), Style::Condensed, 10.0, self.width()) {

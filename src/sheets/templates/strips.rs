@@ -1,9 +1,9 @@
 //! Strips to hold against the work: heel heights, rows from the edge, hole centres of the facing.
 
 use super::super::paper::Pen;
+use super::super::values::mm;
 use super::super::words::templates as said;
 use super::TemplateJob;
-use super::heel::mm;
 use super::shape::{Layer, Mark, Shape};
 use kurbo::Point as Mm;
 
@@ -23,9 +23,13 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
         layers.push(Layer { id, says, pen, marks: drawn });
     };
     if let Some(Ok(heel)) = &build.heel {
-        let said_so = |word: super::super::words::Word, high: f64| format!("{}: {}", word.say(job.lang), mm(high, job));
-        strip("heel-back", said_so(said::HEEL_BACK, heel.visible_back), &[heel.visible_back]);
-        strip("heel-breast", said_so(said::HEEL_BREAST, heel.visible_breast), &[heel.visible_breast]);
+        // Each strip has the base when it is level, and beyond it as it is built.
+        let ends = heel.gauge_after().into_iter().zip(heel.gauge_before());
+        let strips = [("heel-back", said::HEEL_BACK), ("heel-breast", said::HEEL_BREAST)];
+        for ((id, word), (after, before)) in strips.into_iter().zip(ends) {
+            let said = format!("{}: {} / {}", word.say(job.lang), mm(after, job.lang), mm(before, job.lang));
+            strip(id, said, &[after, before]);
+        }
     }
     if let Ok(rows) = &build.rows {
         let insets: Vec<f64> = rows.rows.iter().map(|row| row.inset).collect();

@@ -58,7 +58,7 @@ words! { FIXED
     BEFORE "gauge before" "galga antes";
     LEVELLED "gauge when level" "galga nivelado";
     SANDED "sand" "lijar";
-    FACING_FLAT "Facing from its top edge (left), mm to each centre" "Carrillera desde su borde de arriba (izquierda), mm a cada centro";
+    FACING_FLAT "Facing from its top edge (left), mm to each centre" "Cartera desde su borde de arriba (izquierda), mm a cada centro";
     SEWS "the machine sews" "la máquina cose";
     FEATHER "feather line" "línea de la plantilla";
     WALL "wall" "pared";

@@ -62,6 +62,7 @@ const LABELS: &[(&str, &str)] = &[
     ("clear of the allowance", "libre del margen de costura"),
     ("coats on each face", "manos en cada cara"),
     ("collar", "collarín"),
+    ("facing", "cartera"),
     ("counter", "contrafuerte"),
     ("coverage of one coat", "gasto de una mano"),
     ("covers", "cubre"),

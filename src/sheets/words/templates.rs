@@ -20,8 +20,8 @@ words! { TEMPLATES
     LAPS "laps" "solapes";
     WAIST "waist nails" "clavos del enfranque";
     SEAT "heel seat nails" "clavos del asiento";
-    HEEL_BACK "heel height, back" "altura del tacón, atrás";
-    HEEL_BREAST "heel height, breast" "altura del tacón, frente";
+    HEEL_BACK "base at the back, when level / as built" "base atrás, nivelada / construida";
+    HEEL_BREAST "base at the breast, when level / as built" "base en el frente, nivelada / construida";
     EDGE_GUIDE "rows from the edge" "filas desde el canto";
     FACING_CENTRES "hole centres from the top edge" "centros desde el borde superior";
 }
