@@ -81,10 +81,16 @@ fn found(printed: &Printed, title: &str) -> Option<(Vec<Drawn>, Vec<f64>)> {
         text.contains(title).then_some((page, text))
     })?;
     let said = text.lines().find(|line| line.contains(title)).expect("the title is a line");
+    Some((drawn(&pdf, page), scales_of(said)))
+}
+
+/// The scales that a title says: paper by boot.
+fn scales_of(said: &str) -> Vec<f64> {
     let words: Vec<&str> = said.split_whitespace().collect();
-    let ratio = |three: &[&str]| Some(three[0].parse::<f64>().ok()? / three[2].parse::<f64>().ok()?);
-    let scales = words.windows(3).filter(|three| three[1] == ":").filter_map(ratio).collect();
-    Some((drawn(&pdf, page), scales))
+    // The next label may follow without a space.
+    let leading = |word: &str| word.split(|c: char| !c.is_ascii_digit()).next().unwrap_or_default().parse::<f64>().ok();
+    let ratio = |three: &[&str]| Some(three[0].parse::<f64>().ok()? / leading(three[2])?);
+    words.windows(3).filter(|three| three[1] == ":").filter_map(ratio).collect()
 }
 
 fn nominal(printed: &Printed, key: &str) -> f64 {
@@ -132,12 +138,17 @@ fn the_heel_is_as_high_at_the_back_as_its_gauge() {
         let Some((drawn, scales)) = found(printed, "Heel from the side") else { return false };
         let [scale] = scales[..] else { panic!("{name}: one scale, not {scales:?}") };
         let upright = |path: &&Drawn| path.points.len() == 2 && path.wide() < 0.01 && path.pen < 0.2;
-        let dimension: Vec<&Drawn> = drawn.iter().filter(upright).collect();
-        let [dimension] = dimension[..] else { panic!("{name}: {} dimensions", dimension.len()) };
-        let (bottom, top) = dimension.span(|point| point.1);
-        let gauge = nominal(printed, "heel.gauge-after");
-        assert!(((top - bottom) / scale - gauge).abs() < 0.1, "{name}: {} drawn, {gauge}", (top - bottom) / scale);
-        // The dimension is that of the hatched layers: their outermost corners at the back lie at its ends.
+        let mut dimensions: Vec<&Drawn> = drawn.iter().filter(upright).collect();
+        dimensions.sort_by(|a, b| a.points[0].0.total_cmp(&b.points[0].0));
+        let gauges = ["gauge-before", "gauge-after", "gauge-after-breast", "gauge-before-breast"];
+        assert_eq!(dimensions.len(), gauges.len(), "{name}");
+        for (dimension, gauge) in dimensions.iter().zip(gauges) {
+            let (bottom, top) = dimension.span(|point| point.1);
+            let gauge = nominal(printed, &format!("heel.{gauge}"));
+            assert!(((top - bottom) / scale - gauge).abs() < 0.1, "{name}: {} drawn, {gauge}", (top - bottom) / scale);
+        }
+        let (bottom, top) = dimensions[1].span(|point| point.1);
+        // The gauge of the level base is that of the hatched layers: their outermost corners at the back lie at its ends.
         let length = nominal(printed, "heel.length") * scale;
         let layers: Vec<&Drawn> =
             drawn.iter().filter(|path| path.points.len() >= 4 && (path.wide() - length).abs() < 0.1).collect();
@@ -146,6 +157,110 @@ fn the_heel_is_as_high_at_the_back_as_its_gauge() {
             let corner = |point: &(f64, f64)| (point.0 - back).abs() < 0.05 && (point.1 - end).abs() < 0.05;
             assert!(layers.iter().any(|path| path.points.iter().any(corner)), "{name}: no layer ends at {end}");
         }
+        true
+    });
+}
+
+/// The texts of a figure.
+fn keys<'p>(printed: &'p Printed, starts: &str, ends: &str) -> Vec<&'p str> {
+    let figures = printed.json["models"][0]["sizes"][0]["figures"].as_object().expect("figures");
+    figures.keys().map(String::as_str).filter(|key| key.starts_with(starts) && key.ends_with(ends)).collect()
+}
+
+#[test]
+fn each_lap_is_as_wide_as_it_is_and_as_thick_as_both_parts_under_each_row() {
+    each(Station::Closing, |printed, name| {
+        let laps = keys(printed, "lap-", ".wide");
+        for key in &laps {
+            let lap = key.trim_end_matches(".wide");
+            let title = format!("lap {} over", lap.trim_start_matches("lap-"));
+            // The name stands in the tables as well, without a scale.
+            let pdf = Document::load_mem(&printed.bytes).expect("the PDF can be read");
+            let found = pdf.get_pages().into_iter().find_map(|(n, page)| {
+                let text = pdf.extract_text(&[n]).expect("the text can be extracted");
+                let said = text.lines().find(|line| line.contains(&title) && line.contains("scale"))?.to_owned();
+                Some((drawn(&pdf, page), said))
+            });
+            let (drawn, said) = found.unwrap_or_else(|| panic!("{name}: no drawing of {lap}"));
+            let [scale] = scales_of(&said)[..] else { panic!("{name}: one scale in {said}") };
+            let wide = nominal(printed, key) * scale;
+            let dimensions = drawn.iter().filter(|path| path.points.len() == 2 && path.pen < 0.2);
+            let dimension = dimensions.filter(|path| (path.wide() - wide).abs() < 0.05).count();
+            assert!(dimension > 0, "{name}: no line is as long as {lap} is wide");
+            // Every row is a bold line through both parts, 1.2 mm longer at each end.
+            for (n, row) in keys(printed, &format!("{lap}.row-"), ".stack").into_iter().enumerate() {
+                let stack = nominal(printed, row) * scale + 2.4;
+                let lines = drawn.iter().filter(|path| path.points.len() == 2 && path.pen > 0.65 && path.wide() < 0.01);
+                let mut high = lines.map(|path| path.span(|point| point.1)).map(|(bottom, top)| top - bottom);
+                assert!(high.any(|high| (high - stack).abs() < 0.05), "{name}: row {} of {lap}: {stack}", n + 1);
+            }
+        }
+        !laps.is_empty()
+    });
+}
+
+#[test]
+fn each_skive_is_as_wide_and_leaves_as_much_as_is_asked() {
+    each(Station::Skiving, |printed, name| {
+        let Some((drawn, scales)) = found(printed, "Skives cut across") else { return false };
+        let [scale] = scales[..] else { panic!("{name}: one scale, not {scales:?}") };
+        let mut skives: Vec<(f64, f64)> = Vec::new();
+        for key in keys(printed, "lap-", "-edge-to") {
+            let wide = key.replace("-edge-to", "-edge-wide");
+            skives.push((nominal(printed, &wide), nominal(printed, key)));
+        }
+        for key in keys(printed, "lap-", "-flat") {
+            let lap = key.split('.').next().expect("a lap");
+            skives.push((nominal(printed, &format!("{lap}.wide")), nominal(printed, key)));
+        }
+        // A skive is drawn with what lies behind it, 6 mm; the squares of the code are smaller.
+        let outlined = |path: &Drawn| (path.pen - 0.35).abs() < 0.01;
+        let shown = |path: &&Drawn| outlined(path) && path.points.len() >= 5 && path.wide() > 7.0 * scale;
+        let rings: Vec<&Drawn> = drawn.iter().filter(shown).collect();
+        assert_eq!(rings.len(), skives.len(), "{name}");
+        for (wide, left) in skives {
+            let fits = |ring: &&&Drawn| {
+                let (edge, _) = ring.span(|point| point.0);
+                let (floor, top) = ring.span(|point| point.1);
+                let at = |x: f64, y: f64| {
+                    ring.points.iter().any(|point| (point.0 - x).abs() < 0.05 && (point.1 - y).abs() < 0.05)
+                };
+                at(edge, floor + left * scale) && at(edge + wide * scale, top)
+            };
+            assert!(rings.iter().find(fits).is_some(), "{name}: no skive {wide} wide to {left}");
+        }
+        true
+    });
+}
+
+#[test]
+fn the_margins_are_drawn_from_the_feather_line_and_every_place_is_numbered() {
+    each(Station::Lasting, |printed, name| {
+        let Some((drawn, scales)) = found(printed, "Drafting order") else { return false };
+        let [scale] = scales[..] else { panic!("{name}: one scale, not {scales:?}") };
+        let outline = drawn
+            .iter()
+            .filter(|path| path.points.len() > 40)
+            .max_by(|a, b| a.wide().total_cmp(&b.wide()))
+            .expect("an outline");
+        let bottom = nominal(printed, "last.bottom") * scale;
+        assert!((outline.wide() - bottom).abs() < 0.1, "{name}: {} drawn, {bottom}", outline.wide());
+        let (heel, toe) = outline.span(|point| point.0);
+        let lines: Vec<&Drawn> = drawn.iter().filter(|path| path.points.len() == 2 && path.pen < 0.2).collect();
+        let runs = |from: f64, to: f64| {
+            lines.iter().any(|path| {
+                let (left, right) = path.span(|point| point.0);
+                (left - from).abs() < 0.1 && (right - to).abs() < 0.1
+            })
+        };
+        let margin = |place: &str| nominal(printed, &format!("lasting.margin-{place}")) * scale;
+        assert!(runs(toe, toe + margin("toe")), "{name}: the toe's margin");
+        assert!(runs(heel - margin("heel"), heel), "{name}: the heel's margin");
+        let joints = lines.iter().filter(|path| {
+            let (bottom, top) = path.span(|point| point.1);
+            path.wide() < 0.01 && (top - bottom - margin("joints")).abs() < 0.05
+        });
+        assert_eq!(joints.count(), 2, "{name}: the joints' margins");
         true
     });
 }

@@ -151,14 +151,17 @@ fn reaches_seat(layer: &Layer) -> Built<bool> {
     Ok(of(&layer.ends)?.it == Ends::Full)
 }
 
-/// Layers under the seat and the outer that is lasted in there.
+/// Layers under the seat and the outer that is lasted in there, as they lie: the outer between insole and midsole.
 fn under_seat(model: &Model) -> Built<Sum> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let mut sum = under(bottom, false)?;
     if let Some(part) = model.seat_part()? {
         let mut term = Ply::of_part(&part.it)?.term();
         term.what = format!("{}, lasted in at the seat", term.what).into();
-        sum.terms.push(term);
+        let insole = Ply::of_role(bottom, Role::Insole)?;
+        let over = |of: &Term| insole.iter().any(|ply| of.source.as_ref() == Some(&ply.source));
+        let at = sum.terms.iter().take_while(|of| over(of)).count();
+        sum.terms.insert(at, term);
     }
     Ok(sum)
 }

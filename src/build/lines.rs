@@ -58,6 +58,15 @@ impl Lines {
         self.edge.beside(self.off_the_edge)
     }
 
+    /// The corners of a piece `broad` mm along the centre line from the breast to the joints, such as a shank.
+    #[must_use]
+    pub fn on_the_waist(&self, broad: f64) -> Option<[kurbo::Point; 4]> {
+        let (breast, half) = (self.last.breast, broad / 2.0);
+        let [outside, inside] = [self.last.joint_line.x_at(-half)?, self.last.joint_line.x_at(half)?];
+        let places = [(breast, -half), (outside, -half), (inside, half), (breast, half)];
+        Some(places.map(|(x, y)| kurbo::Point::new(x, y)))
+    }
+
     /// Where the finished edge runs round the heel, from the breast line on the inside round the back to it on the outside:
     /// the outline of every lift, wedge and cap, which are cut off square at the breast. `None` if it misses the line.
     #[must_use]

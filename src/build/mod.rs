@@ -45,8 +45,8 @@ pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Lying, Mode, Peak, Room, Stack, outsole_thick};
 pub use thread::ThreadUse;
 pub use upper::{
-    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, Left, ShaftBuilt, SkiveBuilt,
-    SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web,
+    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, LapSection, LapSide, Left, ShaftBuilt,
+    SkiveBuilt, SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web,
 };
 
 use crate::language::Hole;
@@ -55,7 +55,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 6;
+pub const COMPUTATION: u32 = 7;
 
 /// Sides of a boot that are laced together.
 pub(crate) const FACINGS: u32 = 2;

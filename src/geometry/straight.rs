@@ -41,6 +41,13 @@ impl Straight {
         self.along.cross(p - self.through)
     }
 
+    /// x mm at which it crosses the line parallel to the centre line at `y` mm; `None` if it runs along it.
+    #[must_use]
+    pub fn x_at(&self, y: f64) -> Option<f64> {
+        let x = self.through.x + (y - self.through.y) * self.along.x / self.along.y;
+        x.is_finite().then_some(x)
+    }
+
     /// How fast something that moves by `velocity` leaves the line, positive towards beyond.
     #[inline]
     pub(super) fn rate(&self, velocity: Vec2) -> f64 {

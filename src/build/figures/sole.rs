@@ -31,6 +31,7 @@ pub(super) fn sole(build: &Build<'_>, list: &mut List) {
     }
     if let (Ok(stack), Ok(rows)) = (&build.stack, &build.rows) {
         stacks(stack, rows, list);
+        margin(build, stack, list);
         sort(build, stack, list);
     }
 }
@@ -128,6 +129,17 @@ fn stacks(stack: &Stack, rows: &SoleRows, list: &mut List) {
         let laps = stack.laps(n).into_iter().flat_map(|(from, to)| [from, to]).collect();
         list.numbers(&format!("stack.row-{}.laps", n + 1), "laps from and to, from the row's start", "mm", laps);
     }
+}
+
+/// What the machine could still sew over the tallest place.
+fn margin(build: &Build<'_>, stack: &Stack, list: &mut List) {
+    let sole = build.model.bottom.as_ref().ok().and_then(|bottom| bottom.sole.as_ref().ok());
+    let Some(Ok(sews)) = sole.and_then(|sole| of(&sole.on).ok()).map(|on| crate::build::mm(&on.it.sews)) else {
+        return;
+    };
+    let (nominal, thick) = (stack.asked.hi.sum.nominal(), stack.asked.hi.sum.spread().hi);
+    list.number("stack.margin", "left under what the machine sews", "mm", sews - nominal);
+    list.number("stack.margin-least", "left at the thick end", "mm", sews - thick);
 }
 
 /// What the layers may be together where the thick end of the stack does not fit, and can be sorted to fit.

@@ -2,6 +2,7 @@
 
 use super::name_of;
 use super::row::{Left, UpperRow, UpperSeam, numbered, places};
+use super::section::{LapSection, section};
 use super::thinned::Thinned;
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
@@ -40,6 +41,8 @@ pub struct LapBuilt {
     pub covered: bool,
     /// Parts that are thinned beyond the lap.
     pub beyond: Built<Vec<Beyond>>,
+    /// The lap cut across.
+    pub section: Built<LapSection>,
 }
 
 /// Both parts of a lap with its width.
@@ -104,6 +107,7 @@ pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
         step_origin,
         covered: upper.lasted_in.is_some() && (lap.enters_inside.is_some() || lap.enters_outside.is_some()),
         beyond: both.map(|both| beyond(lap, both)),
+        section: section(lap),
     }
 }
 

@@ -6,6 +6,7 @@ mod facing;
 mod joined;
 mod lap;
 mod row;
+mod section;
 mod skive;
 mod thinned;
 
@@ -14,6 +15,7 @@ pub use facing::{Centre, FacingBuilt, Through, Web};
 pub use joined::{FoldBuilt, StayBuilt};
 pub use lap::{Beyond, LapBuilt};
 pub use row::{Left, UpperRow, UpperSeam};
+pub use section::{LapSection, LapSide};
 pub use skive::{SkiveBuilt, SkiverLimit};
 
 pub(super) use claim::{back_height, claim, shaft};

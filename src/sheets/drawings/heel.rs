@@ -1,6 +1,6 @@
 //! The heel from the side, built: wedges, lifts and cap, what is sanded off, and the nails with their points and their sink.
 
-use super::{LABEL_LINE, Pointed, Scale, TITLE, column, label, line, scale, title, upright};
+use super::{LABEL_LINE, Pointed, Scale, TITLE, column, hatch, label, line, scale, short, title, upright};
 use crate::build::{Build, HeelBuilt, HeelNail, Place};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
@@ -8,8 +8,10 @@ use crate::sheets::words::{self, Lang};
 const SCALES: [Scale; 3] = [scale(2.0, 1.0), scale(1.0, 1.0), scale(1.0, 2.0)];
 /// What is kept free on each side for labels, mm.
 const BESIDE: f64 = 48.0;
+/// From the heel to a column of labels: the gauges' dimension lines and the leaders stand there, mm.
+const ASIDE: f64 = 9.5;
 /// What a column of labels needs, mm.
-const COLUMN: f64 = 7.5 * LABEL_LINE;
+const COLUMN: f64 = 8.5 * LABEL_LINE;
 const UNDER: f64 = 8.0;
 
 /// What the drawing says beside its lines, as the sheet prints it.
@@ -76,11 +78,13 @@ impl Heel<'_> {
         let mut ops = vec![title(at, words::of(words::HEEL_SIDE, self.lang), &scale.said(), self.lang)];
         let top = at.y + TITLE;
         let between = (top, (frame.at(0.0, Self::deepest(heel)).y + 2.0).max(top + COLUMN));
+        let mut left = self.over_the_seat(&frame, &mut ops);
         let mut right = self.layers(&frame, &mut ops);
         right.extend(self.cap(&frame, &mut ops));
         ops.extend(nails(self.build, &frame));
-        ops.extend(self.gauged(&frame, between, &mut right));
-        ops.extend(column(right, at.x + width - BESIDE + 7.0, Anchor::Left, between));
+        ops.extend(self.gauged(&frame, &mut left, &mut right));
+        ops.extend(column(left, frame.left - ASIDE, Anchor::Right, between));
+        ops.extend(column(right, frame.at(1.0, 0.0).x + ASIDE, Anchor::Left, between));
         let y = frame.at(0.0, Self::deepest(heel)).y + 6.0;
         ops.push(label(frame.left, y, words::of(words::HEEL_BACK, self.lang), Anchor::Left));
         ops.push(label(frame.at(1.0, 0.0).x, y, words::of(words::BREAST, self.lang), Anchor::Right));
@@ -88,12 +92,25 @@ impl Heel<'_> {
         ops
     }
 
-    /// Wedges and lifts from the seat down, cut where they are levelled; what lies over the seat as a band.
+    /// What lies between the foot and the base, as it lies.
+    fn over_the_seat(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Vec<Pointed> {
+        let heel = frame.heel;
+        let mut down = -heel.under_seat.nominal();
+        let mut labels = Vec::new();
+        for term in &heel.under_seat.terms {
+            let next = down + term.nominal();
+            let band = [(0.0, down), (1.0, down + heel.drop), (1.0, next + heel.drop), (0.0, next)];
+            ops.push(hatched(frame, &band, hatch(&term.what)));
+            let at = frame.at(0.0, f64::midpoint(down, next));
+            labels.push(Pointed { at, text: short(&term.what, self.lang) });
+            down = next;
+        }
+        labels
+    }
+
+    /// Wedges and lifts from the seat down, cut where they are levelled.
     fn layers(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Vec<Pointed> {
         let heel = frame.heel;
-        let over = heel.under_seat.nominal();
-        let band = [(0.0, -over), (1.0, heel.drop - over), (1.0, heel.drop), (0.0, 0.0)];
-        ops.push(hatched(frame, &band, Hatch::Plain));
         let mut labels = Vec::new();
         let (mut back, mut breast) = (0.0, heel.drop);
         let mut said = self.layers.iter();
@@ -119,23 +136,26 @@ impl Heel<'_> {
     }
 
     /// The base as built, dashed, with its gauges and what is sanded at both ends.
-    fn gauged(&self, frame: &Frame<'_>, between: (f64, f64), right: &mut Vec<Pointed>) -> Vec<Op> {
+    fn gauged(&self, frame: &Frame<'_>, left: &mut Vec<Pointed>, right: &mut Vec<Pointed>) -> Vec<Op> {
         let heel = frame.heel;
-        let built = [heel.given.nominal(), heel.given.nominal() + heel.drop_left];
+        let (before, after) = (heel.gauge_before(), heel.gauge_after());
+        let built = [before[0], heel.drop + before[1]];
         let pen = Pen::black(0.5).dashed(1.6, 0.8);
         let mut ops = vec![line(frame.at(0.0, built[0]), frame.at(1.0, built[1]), pen)];
-        let x = frame.left - 4.0;
-        ops.extend(upright(x, frame.at(0.0, 0.0).y, frame.at(0.0, heel.needed.nominal()).y));
-        let places = |along: f64, built: f64| {
-            [built, f64::midpoint(frame.fallen(along), heel.needed.nominal()), heel.needed.nominal()]
-                .map(|down| frame.at(along, down))
-        };
-        let pointed = |end: usize, places: [Point; 3]| {
+        for (end, (along, out)) in [(0.0, -1.0), (1.0, 1.0)].into_iter().enumerate() {
+            let (seat, edge) = (frame.at(along, frame.fallen(along)).y, frame.at(along, 0.0).x);
+            let level = |gauge: f64| seat + gauge * frame.by;
+            let gauges = [(level(before[end]), edge + 5.0 * out), (level(after[end]), edge + 2.5 * out)];
+            let mut places: Vec<Point> = Vec::new();
+            for (bottom, x) in gauges {
+                ops.extend(upright(x, seat, bottom));
+                places.push(Point::new(x, f64::midpoint(seat, bottom)));
+            }
+            places.push(Point::new(edge, f64::midpoint(gauges[0].0, gauges[1].0)));
+            let labels = if end == 0 { &mut *left } else { &mut *right };
             let said = self.ends[end].iter().cloned();
-            places.into_iter().zip(said).map(|(at, text)| Pointed { at, text }).collect::<Vec<_>>()
-        };
-        right.extend(pointed(1, places(1.0, built[1])));
-        ops.extend(column(pointed(0, places(0.0, built[0])), frame.left - 10.0, Anchor::Right, between));
+            labels.extend(places.into_iter().zip(said).map(|(at, text)| Pointed { at, text }));
+        }
         ops
     }
 }

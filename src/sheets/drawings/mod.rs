@@ -4,14 +4,20 @@
 mod bottom;
 mod facing;
 mod heel;
+mod lap;
+mod lasting;
 mod profile;
 mod section;
+mod skives;
 
 pub(super) use bottom::{bottom, bottom_height};
 pub(super) use facing::Facing;
 pub(super) use heel::Heel;
+pub(super) use lap::Lap;
+pub(super) use lasting::Lasting;
 pub(super) use profile::Profile;
 pub(super) use section::{section, section_height};
+pub(super) use skives::{Skive, Skives};
 
 use super::paper::{Anchor, Hatch, Op, Pen, Point, Style, Text, width_mm};
 use super::words::{self, Lang};
@@ -127,13 +133,30 @@ fn level(y: f64, left: f64, right: f64) -> Vec<Op> {
     vec![line(Point::new(left, y), Point::new(right, y), THIN), tick(left), tick(right)]
 }
 
+/// A name as far as it has room: the whole of it stands in the tables.
+fn fitted(name: &str, room: f64) -> String {
+    let fits = |text: &str| width_mm(text, Style::Condensed, LABEL) <= room;
+    if fits(name) {
+        return name.to_owned();
+    }
+    let mut kept: String = name.to_owned();
+    while kept.pop().is_some() && !fits(&format!("{kept}…")) {}
+    kept + "…"
+}
+
+/// What lies in a stack in the language of the sheet, without what it is made of.
+fn short(what: &str, lang: Lang) -> String {
+    let named = what.split(" (").next().unwrap_or_default();
+    words::label(named, lang).into_owned()
+}
+
 /// The hatch of what a layer is made of.
 pub(super) fn hatch(what: &str) -> Hatch {
     if what.contains(" lug ") {
         Hatch::LugRubber
     } else if what.starts_with("outsole") || what.starts_with("slip") {
         Hatch::Rubber
-    } else if what.starts_with("midsole") {
+    } else if what.starts_with("midsole") || what.starts_with("insole") {
         Hatch::SoleLeather
     } else {
         Hatch::UpperLeather

@@ -1,6 +1,6 @@
 //! The stack along a row: its thickness against the way from the row's start, what the machine sews, laps and joints.
 
-use super::{LABEL, Pointed, Scale, TITLE, label, level, line, row, scale, title};
+use super::{LABEL, Pointed, Scale, THIN, TITLE, label, level, line, row, scale, title};
 use crate::build::{Build, Stack, mm, of};
 use crate::sheets::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::words::{self, Lang};
@@ -21,6 +21,8 @@ pub(in crate::sheets) struct Profile<'b> {
     pub worst: String,
     /// What the machine sews.
     pub sews: String,
+    /// What it could still sew over the tallest place.
+    pub margin: String,
     /// Each lap of the row, from and to.
     pub laps: Vec<String>,
     /// The row's length.
@@ -66,7 +68,17 @@ impl Profile<'_> {
         );
         let mut ops = vec![title(at, &named, &said, self.lang)];
         ops.extend(self.laps(stack, peak.row, &frame, (at.x, at.x + width)));
-        let curve = stack.profile(peak.row).into_iter().map(|(s, thick)| frame.at(s, thick)).collect();
+        let profile = stack.profile(peak.row);
+        // The stack stands on the table: its ends and the ends of laps go down to it.
+        let ends = [profile.first(), profile.last()].into_iter().flatten().copied();
+        let laps = stack.laps(peak.row).into_iter().flat_map(|(from, to)| [from, to]);
+        let laps = laps.map(|s| (s, stack.asked.off_the_lap));
+        ops.extend(
+            ends.map(|end| (end, Pen::black(0.3)))
+                .chain(laps.map(|end| (end, THIN)))
+                .map(|((s, thick), pen)| line(frame.at(s, 0.0), frame.at(s, thick), pen)),
+        );
+        let curve = profile.into_iter().map(|(s, thick)| frame.at(s, thick)).collect();
         ops.push(Op::Polyline { points: straightened(curve), pen: Pen::black(0.6) });
         ops.push(line(frame.at(0.0, 0.0), frame.at(built.length, 0.0), Pen::black(0.3)));
         ops.extend(self.limit(&frame, built.length));
@@ -90,7 +102,8 @@ impl Profile<'_> {
     /// The tallest place, with what the machine sews: what lies between the two is the least margin.
     fn called_out(&self, frame: &Frame, s: f64, thick: f64, (left, right): (f64, f64)) -> Vec<Op> {
         let place = frame.at(s, thick);
-        let text = format!("{}; {} {}", self.worst, words::of(words::SEWS, self.lang), self.sews);
+        let [sews, left_over] = [words::SEWS, words::LEFT_OVER].map(|word| words::of(word, self.lang));
+        let text = format!("{}; {sews} {}; {left_over} {}", self.worst, self.sews, self.margin);
         let half = width_mm(&text, Style::Condensed, LABEL) / 2.0;
         let x = place.x.clamp(left + half, (right - half).max(left + half));
         let top = frame.at(s, thick.max(self.sews().unwrap_or(0.0)));

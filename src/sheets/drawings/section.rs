@@ -1,6 +1,6 @@
 //! The section through the turnout where the stack is tallest, what the machine sews beside it.
 
-use super::{LABEL, hatch, label, line};
+use super::{LABEL, Pointed, hatch, label, level, line, row as labels, short};
 use crate::build::{Build, Peak};
 use crate::geometry::Path as _;
 use crate::sheets::paper::{Anchor, Dash, Op, Pen, Point, Style, Text, width_mm};
@@ -11,7 +11,7 @@ const SECTION_SCALE: f64 = 4.0;
 
 /// Height of the section's drawing, mm.
 pub(in crate::sheets) fn section_height(build: &Build<'_>) -> f64 {
-    build.stack.as_ref().map_or(0.0, |stack| tallest(build, &stack.asked.hi) * SECTION_SCALE + 18.0)
+    build.stack.as_ref().map_or(0.0, |stack| tallest(build, &stack.asked.hi) * SECTION_SCALE + 26.0)
 }
 
 fn tallest(build: &Build<'_>, peak: &Peak) -> f64 {
@@ -46,7 +46,7 @@ pub(in crate::sheets) fn section(build: &Build<'_>, lang: Lang, at: Point, width
         let (from, to) = (Point::new(right + 1.0, y - height / 2.0), Point::new(right + 6.0, y - height / 2.0));
         ops.push(line(from, to, Pen::black(0.15)));
         // The leather's name gives way where it has no room.
-        let said = [&*term.what, term.what.split(" (").next().unwrap_or_default()];
+        let said = [words::label(&term.what, lang).into_owned(), short(&term.what, lang)];
         let said = said.map(|what| format!("{what} {}", mm(term.nominal(), lang)));
         let fits = |text: &&String| right + 7.0 + width_mm(text, Style::Condensed, LABEL) <= at.x + width;
         let said = said.iter().find(fits).unwrap_or(&said[1]);
@@ -61,6 +61,13 @@ pub(in crate::sheets) fn section(build: &Build<'_>, lang: Lang, at: Point, width
         ops.push(label(x, top - 2.2, (n + 1).to_string(), Anchor::Centre));
     }
     ops.extend(jaw(build, lang, at.x, left, floor));
+    // From the finished edge to each row, and to the wall.
+    let places = [turnout].into_iter().chain(rows.rows.iter().rev().map(|row| row.inset));
+    let measured =
+        places.map(|inset| Pointed { at: Point::new(right - inset * scale, floor + 4.6), text: mm(inset, lang) });
+    ops.extend(level(floor + 4.6, left, right));
+    ops.extend(labels(measured.collect(), floor + 11.0, (at.x, right)));
+    ops.push(label(right + 7.0, floor + 5.7, words::of(words::FROM_FINISHED_EDGE, lang), Anchor::Left));
     let total = mm(peak.sum.nominal(), lang);
     let x = at.x + width;
     ops.push(Op::Text(Text::new(x, at.y + 3.6, 11.0, Style::Bold, total).anchored(Anchor::Right)));

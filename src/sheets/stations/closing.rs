@@ -1,9 +1,9 @@
 //! The closing room.
 
 use super::{cell, cells, text};
-use crate::sheets::Job;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
+use crate::sheets::{Job, drawings};
 
 pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let seams = in_order(job);
@@ -14,6 +14,21 @@ pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     joins(job, sheets, &seams);
     let measures = counted(job, sheets, &seams);
     sheets.measures(&measures);
+    laps(job, sheets);
+}
+
+/// Every lap cut across, in the order of the model.
+fn laps(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let upper = &job.build.upper;
+    for lap in &upper.laps {
+        let seam = upper.seams.iter().find(|seam| seam.key == lap.key);
+        let rows = seam.and_then(|seam| seam.rows.as_ref().ok()).map_or(&[][..], Vec::as_slice);
+        let wide = cell(job, sheets, &format!("{}.wide", lap.key));
+        let drawing = drawings::Lap { built: lap, rows, lang: job.lang, wide };
+        if let Some(height) = drawing.height(sheets.width()) {
+            sheets.drawing(height, |at, width| drawing.draw(at, width));
+        }
+    }
 }
 
 /// Stitches over 50 mm, once for all seams that have as many.

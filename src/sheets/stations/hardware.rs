@@ -53,7 +53,7 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     }
 }
 
-/// Every hole from the top down: hooks above, eyelets below.
+/// Every hole from the top down, hooks above, eyelets below: in two halves beside each other.
 fn centres(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let (hooks, centres) = (count(job.figures, "facing.hooks"), numbers(job.figures, "facing.centres"));
     let gaps = numbers(job.figures, "facing.gaps");
@@ -68,7 +68,13 @@ fn centres(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         }
         rows.push(row);
     }
-    let columns = [(words::NUMBER, 1.0), (words::HOLE, 2.0), (words::FROM_TOP, 3.0), (words::TO_NEXT, 3.0)];
+    let lower = rows.split_off(rows.len().div_ceil(2));
+    let blank = || vec![String::new(); 4];
+    let lower = lower.into_iter().map(Some).chain(std::iter::repeat_with(|| None));
+    let rows =
+        rows.into_iter().zip(lower).map(|(upper, lower)| [upper, lower.unwrap_or_else(blank)].concat()).collect();
+    let half = [(words::NUMBER, 0.8), (words::HOLE, 1.6), (words::FROM_TOP, 2.4), (words::TO_NEXT, 2.2)];
+    let columns = [half, half].concat();
     let table = Table::new(sheets, &columns, rows);
     sheets.table(&table);
 }

@@ -2,8 +2,9 @@
 
 use crate::sheets::page::{Item, Measure, Sheets};
 use crate::sheets::words;
+use crate::sheets::{Job, drawings};
 
-pub(super) fn lasting(sheets: &mut Sheets<'_>) {
+pub(super) fn lasting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
         ("last.stick", None),
         ("last.ball", None),
@@ -25,6 +26,22 @@ pub(super) fn lasting(sheets: &mut Sheets<'_>) {
     let measures: Vec<Measure> =
         measured.iter().chain(&rough).filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)).collect();
     sheets.measures(&measures);
+    drawing(job, sheets);
+}
+
+/// The drafting order and the margins, seen from below.
+fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let order = super::listed(job.figures, "lasting.order");
+    let order = order.iter().map(|word| (word.clone(), words::role(word, job.lang))).collect();
+    let mut margins = Vec::new();
+    for margin in job.build.margins.iter().flat_map(|margins| margins.iter()) {
+        let said = super::cell(job, sheets, &format!("lasting.margin-{}", margin.place));
+        margins.push((margin.place, margin.stated, said));
+    }
+    let drawing = drawings::Lasting { build: job.build, lang: job.lang, order, margins };
+    if let Some(height) = drawing.height() {
+        sheets.drawing(height, |at, width| drawing.draw(at, width));
+    }
 }
 
 /// Where the release cut goes and where the turnout is full.

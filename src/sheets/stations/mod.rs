@@ -25,7 +25,7 @@ pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
         Station::Skiving => skiving::skiving(job, sheets),
         Station::Closing => closing::closing(job, sheets),
         Station::Hardware => hardware::hardware(job, sheets),
-        Station::Lasting => lasting::lasting(sheets),
+        Station::Lasting => lasting::lasting(job, sheets),
         Station::Bottoming => bottoming::bottoming(job, sheets),
         Station::SoleStitching => sole_stitching::sole_stitching(job, sheets),
         Station::Heeling => heeling::heeling(job, sheets),

@@ -1,9 +1,9 @@
 //! The skiving machine.
 
 use super::{NOTHING, cell, subjects, text};
-use crate::sheets::Job;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
+use crate::sheets::{Job, drawings};
 
 pub(super) fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let set = sheets.listed(
@@ -47,6 +47,33 @@ pub(super) fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         .flatten()
         .collect();
     sheets.measures(&measures);
+    drawing(job, sheets);
+}
+
+/// Every skive cut across.
+fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let mut skives = Vec::new();
+    for lap in &job.build.upper.laps {
+        let Ok(section) = &lap.section else { continue };
+        for side in [&section.top, &section.under] {
+            let key = |what: &str| format!("{}.{}-{what}", lap.key, side.part);
+            let mut said = |key: String| cell(job, sheets, &key);
+            if let Some(wide) = side.taper {
+                let (wide, left) = ((wide, said(key("edge-wide"))), (side.at(0.0), said(key("edge-to"))));
+                let name = format!("{}, {}", side.part, words::of(words::TAPER, job.lang));
+                skives.push(drawings::Skive { name, wide, left, full: side.full(), flat: false });
+            }
+            if let Some(flat) = side.flat {
+                let (wide, left) = ((section.wide, said(format!("{}.wide", lap.key))), (flat, said(key("flat"))));
+                let name = format!("{}, {}", side.part, words::of(words::FLAT, job.lang));
+                skives.push(drawings::Skive { name, wide, left, full: side.full(), flat: true });
+            }
+        }
+    }
+    let drawing = drawings::Skives { skives, lang: job.lang };
+    if let Some(height) = drawing.height(sheets.width()) {
+        sheets.drawing(height, |at, width| drawing.draw(at, width));
+    }
 }
 
 /// Part, lap and key of every lap's skives: top part first.

@@ -53,9 +53,9 @@ fn profile(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         laps.push(said);
     }
     let mut said = |key: &str| super::cell(job, sheets, key);
-    let (worst, sews) = (said("stack.worst"), said("sole.sews"));
+    let [worst, sews, margin] = ["stack.worst", "sole.sews", "stack.margin"].map(&mut said);
     let length = said(&format!("sole.row-{row}.length"));
-    let drawing = drawings::Profile { build: job.build, lang: job.lang, worst, sews, laps, length };
+    let drawing = drawings::Profile { build: job.build, lang: job.lang, worst, sews, margin, laps, length };
     if let Some(height) = drawing.height() {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }

@@ -49,6 +49,13 @@ words! { FIXED
     SECTION "Section where the stack is tallest" "Sección donde la pila es más alta";
     BELOW "Right foot seen from below (mirrored)" "Pie derecho visto desde abajo (en espejo)";
     SCALE "scale" "escala";
+    FROM_FINISHED_EDGE "to rows and wall, from the finished edge" "a filas y pared, desde el canto acabado";
+    LEFT_OVER "left" "quedan";
+    SKIVES_ACROSS "Skives cut across" "Rebajes en corte";
+    LASTING_BELOW "Drafting order and margins, right foot from below (mirrored)" "Orden de montado y márgenes, pie derecho desde abajo (en espejo)";
+    LAP_HERE "lap" "solape";
+    SHANK "shank" "cambrillón";
+    ROW_STARTS "start of a row" "comienzo de fila";
     PROFILE "Stack along the way of the machine" "Pila a lo largo de la costura";
     WAY "way" "largo";
     START "start of the row" "principio de la fila";
