@@ -6,6 +6,7 @@ mod memory;
 #[path = "common/printed.rs"]
 mod printed;
 
+use hobnail::sheets::paper::{Op, Point};
 use hobnail::sheets::{Lang, Paper, Station, Units};
 use insta::assert_snapshot;
 use memory::{Memory, Only};
@@ -40,6 +41,38 @@ fn the_text_of_each_station_is_as_it_was() {
         let name = format!("{:02}_{}", n + 1, page.label.replace(" +", "_continued"));
         assert_snapshot!(name, text);
     }
+}
+
+/// Every point that is drawn, to a hundredth of a millimetre, with the size of what stands there; texts, which are pinned as
+/// texts, and the code, which holds the fingerprint, are left out.
+fn drawn(ops: &[Op]) -> Vec<String> {
+    let all = |points: &[Point]| points.iter().map(|p| format!("{:.2} {:.2}", p.x, p.y)).collect::<Vec<_>>().join(" ");
+    let rings = |rings: &[Vec<Point>]| rings.iter().map(|ring| all(ring)).collect::<Vec<_>>().join(" / ");
+    ops.iter()
+        .filter_map(|op| {
+            Some(match op {
+                Op::Line { from, to, pen } => format!("line {} {:.2}", all(&[*from, *to]), pen.width),
+                Op::Polyline { points, pen } => format!("lines {} {:.2}", all(points), pen.width),
+                Op::Circle { centre, radius, .. } => format!("circle {} {radius:.2}", all(&[*centre])),
+                Op::Rect { at, width, height, .. } => format!("rect {} {width:.2} {height:.2}", all(&[*at])),
+                Op::Hatched { rings: of, hatch, .. } => format!("hatched {hatch:?} {}", rings(of)),
+                _ => return None,
+            })
+        })
+        .collect()
+}
+
+#[test]
+fn the_drawings_of_each_station_are_as_they_were() {
+    let printed = print("9 D", &[], Paper::A4);
+    let scree = printed.iter().find(|printed| printed.name == "scree-8").expect("scree-8 prints");
+    let mut said = String::new();
+    for page in &scree.laid.document.pages {
+        let drawn = drawn(&page.ops);
+        let hash = blake3::hash(drawn.join("\n").as_bytes()).to_hex();
+        said += &format!("{}: {} drawn, {}\n", page.label, drawn.len(), &hash[..16]);
+    }
+    assert_snapshot!(said);
 }
 
 #[test]
