@@ -101,6 +101,8 @@ fn lengthened() -> Memory {
 fn template_faults(shop: &Memory, refused: bool) -> Vec<String> {
     let (_, checked) = shop.check(&MODELS, &Only("9 D"));
     let mut all = Vec::new();
+    let why = Notice { rule: "jaw/sole-stack", refused: true, numbers: Some((22.77, 19.0, "mm")) };
+    let notices = if refused { vec![why] } else { Vec::new() };
     for model in &checked.models {
         let world = &checked.worlds[model.place.0];
         let shop = world.shop.as_ref().expect("the demo has a shop");
@@ -111,7 +113,8 @@ fn template_faults(shop: &Memory, refused: bool) -> Vec<String> {
                 for paper in [Paper::A3, Paper::Tabloid, Paper::A4, Paper::Letter] {
                     let fingerprint = &size.fingerprint;
                     let shop = &shop.name;
-                    let job = TemplateJob { build: &build, shop, fingerprint, paper, lang, foot, refused };
+                    let job =
+                        TemplateJob { build: &build, shop, fingerprint, paper, lang, foot, refused, notices: &notices };
                     let document = templates(&job).expect("the demo has templates");
                     let named = |fault| format!("{} {lang:?} {paper:?} {fault}", model.name);
                     all.extend(document.pages.iter().flat_map(|page| faults_of(&document, page)).map(named));

@@ -350,6 +350,18 @@ fn what_is_refused_prints_only_by_force_and_says_so() {
     let entry = fs::read_dir(shop.path("out")).expect("the folder").next().expect("a file");
     let document = Document::load(entry.expect("an entry").path()).expect("the PDF can be read");
     for page in document.get_pages().keys() {
-        assert!(document.extract_text(&[*page]).expect("its text").contains("NOT RELEASED"), "page {page}");
+        let text = document.extract_text(&[*page]).expect("its text").replace('\u{a0}', " ");
+        assert!(text.contains("NOT RELEASED"), "page {page}");
+        assert!(text.contains("jaw/sole-stack") && text.contains("22.77 mm"), "page {page} says why");
+    }
+    let drawn = [&asked[..], &["--force", "--kind", "svg"]].concat();
+    shop.run(&drawn);
+    let names = fs::read_dir(shop.path("out")).expect("the folder").map(|entry| entry.expect("an entry").path());
+    let svgs: Vec<_> = names.filter(|path| path.extension().is_some_and(|kind| kind == "svg")).collect();
+    assert!(!svgs.is_empty());
+    for svg in svgs {
+        let text = fs::read_to_string(svg).expect("the drawing");
+        let said = text.lines().find(|line| line.starts_with("<desc>")).expect("what is said of it");
+        assert!(said.contains("jaw/sole-stack") && text.contains("not-released"), "{said}");
     }
 }

@@ -47,6 +47,7 @@ fn print(outcome: &Outcome, model: &ModelChecked, args: &TemplatesArgs) -> Resul
                 lang: args.lang.lang(),
                 foot,
                 refused,
+                notices: &notices,
             };
             files += write(&job, &size, model, args)?;
         }

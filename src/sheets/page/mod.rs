@@ -16,6 +16,7 @@ mod table;
 
 pub(super) use flow::Item;
 pub(super) use measure::Measure;
+pub(super) use notices::reason;
 pub(super) use table::Table;
 
 use super::Job;

@@ -3,12 +3,24 @@
 
 use super::super::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, Text, width_mm, wrap};
 use super::super::station::Station;
+use super::super::values::Voice;
 use super::super::words;
 use super::{BODY, LINE, MARGIN, Sheets, owned, tall};
 use crate::check::Notice;
 
 /// How dark the words across the page are, in per cent of black.
 const FAINT: Ink = Ink(16);
+
+/// `jaw/sole-stack: the stack does not go into the machine (22.77 mm, limit 19 mm)`
+pub(in crate::sheets) fn reason(notice: &Notice, voice: Voice) -> String {
+    let said = words::refusal(notice.rule, voice.lang);
+    let numbers = notice.numbers.map(|(sum, limit, unit)| {
+        let unit = words::unit(unit, voice.lang);
+        let [sum, limit] = [sum, limit].map(|value| format!("{} {unit}", voice.bare(value, 2)).trim_end().to_owned());
+        format!(" ({sum}, {} {limit})", words::of(words::LIMIT, voice.lang))
+    });
+    format!("{}: {said}{}", notice.rule, numbers.unwrap_or_default())
+}
 
 impl Sheets<'_> {
     fn is_released(&self) -> bool {
@@ -47,16 +59,8 @@ impl Sheets<'_> {
         }
     }
 
-    /// `jaw/sole-stack: the stack does not go into the machine (22.77 mm, limit 19 mm)`
     fn reason(&self, notice: &Notice) -> String {
-        let said = words::refusal(notice.rule, self.job.lang);
-        let numbers = notice.numbers.map(|(sum, limit, unit)| {
-            let (voice, unit) = (self.voice(), words::unit(unit, self.job.lang));
-            let [sum, limit] =
-                [sum, limit].map(|value| format!("{} {unit}", voice.bare(value, 2)).trim_end().to_owned());
-            format!(" ({sum}, {} {limit})", self.word(words::LIMIT))
-        });
-        format!("{}: {said}{}", notice.rule, numbers.unwrap_or_default())
+        reason(notice, self.voice())
     }
 
     /// What to measure or sort first, with the figure that says to what.

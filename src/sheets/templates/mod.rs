@@ -12,9 +12,13 @@ mod shape;
 mod strips;
 mod svg;
 
+use super::Units;
+use super::page::reason;
 use super::paper::{Document, Heading, Paper};
+use super::values::Voice;
 use super::words::{self, Lang, templates as said};
 use crate::build::Build;
+use crate::check::Notice;
 use shape::Shape;
 
 /// The foot that a template is for.
@@ -60,6 +64,8 @@ pub struct TemplateJob<'a> {
     pub foot: Foot,
     /// Whether the build is refused, so that every template says that it is not released.
     pub refused: bool,
+    /// What the rules found of it: those that refuse are the reason.
+    pub notices: &'a [Notice],
 }
 
 impl TemplateJob<'_> {
@@ -75,6 +81,12 @@ impl TemplateJob<'_> {
         }
         parts.push(self.fingerprint.to_owned());
         parts
+    }
+
+    /// Why it is not released, one line a rule.
+    fn reasons(&self) -> Vec<String> {
+        let voice = Voice { lang: self.lang, units: Units::Metric };
+        self.notices.iter().filter(|notice| notice.refused).map(|notice| reason(notice, voice)).collect()
     }
 
     fn shapes(&self) -> Vec<Shape> {

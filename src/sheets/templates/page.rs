@@ -31,7 +31,7 @@ struct Sheet<'j> {
 
 /// One tile of a shape: its letter, if there are more, and its top left corner in the shape's mm.
 struct Tile {
-    letter: Option<char>,
+    letter: Option<String>,
     x: f64,
     y: f64,
 }
@@ -87,8 +87,8 @@ impl Sheet<'_> {
                     ops.push(self.unreleased());
                 }
                 ops.extend(head.iter().cloned());
-                if let Some(letter) = tile.letter {
-                    let last = tiles.last().and_then(|tile| tile.letter).unwrap_or(letter);
+                if let Some(letter) = &tile.letter {
+                    let last = tiles.last().and_then(|tile| tile.letter.as_ref()).unwrap_or(letter);
                     let text = format!("{} {letter} / A–{last}", said::TILE.say(self.job.lang));
                     let right = self.size.width() - MARGIN;
                     ops.push(Op::Text(
@@ -105,7 +105,7 @@ impl Sheet<'_> {
                 }
                 ops.extend(self.bars(window));
                 let headings = if n == 0 { vec![Heading::sheet(shape.title)] } else { Vec::new() };
-                let label = tile.letter.map_or(shape.id.to_owned(), |letter| format!("{} {letter}", shape.id));
+                let label = tile.letter.as_ref().map_or(shape.id.to_owned(), |letter| format!("{} {letter}", shape.id));
                 Page { size: self.size, ops, label, headings }
             })
             .collect()
@@ -130,6 +130,13 @@ impl Sheet<'_> {
         for line in wrap(&shape.notes.join(" · "), Style::Condensed, 10.0, self.width()) {
             ops.push(self.text(MARGIN, y, 10.0, Style::Condensed, line));
             y += LINE + 0.4;
+        }
+        if job.refused {
+            let why = [vec![words::of(words::NOT_RELEASED, job.lang).to_owned()], job.reasons()].concat().join(" · ");
+            for line in wrap(&why, Style::CondensedBold, 10.0, self.width()) {
+                ops.push(self.text(MARGIN, y, 10.0, Style::CondensedBold, line));
+                y += LINE + 0.4;
+            }
         }
         let mut x = MARGIN;
         // What says itself where it lies needs no key.
@@ -239,7 +246,14 @@ fn tiles(bounds: Rect, window: Rect) -> Vec<Tile> {
     let down = starts(bounds.y0, bounds.height(), window.height());
     let several = across.len() * down.len() > 1;
     let places = down.iter().flat_map(|y| across.iter().map(|x| (*x, *y)));
-    places.zip('A'..='Z').map(|((x, y), letter)| Tile { letter: several.then_some(letter), x, y }).collect()
+    places.zip(letters()).map(|((x, y), letter)| Tile { letter: several.then_some(letter), x, y }).collect()
+}
+
+/// A to Z, then AA, AB and so on.
+fn letters() -> impl Iterator<Item = String> {
+    let first = ('A'..='Z').map(String::from);
+    let further = ('A'..='Z').flat_map(|first| ('A'..='Z').map(move |second| format!("{first}{second}")));
+    first.chain(further)
 }
 
 /// Crosses in the middle of what neighbours share: those of two tiles lie on each other.

@@ -16,6 +16,9 @@ pub(super) fn drawing(job: &TemplateJob<'_>, shape: &Shape) -> String {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide}mm\" height=\"{high}mm\" viewBox=\"{x} {y} {wide} {high}\">\n"
     );
     let _ = writeln!(out, "<title>{}</title>", escaped(&format!("{} · {}", shape.title, job.identity().join(" · "))));
+    let said: Vec<String> =
+        shape.notes.iter().cloned().chain(job.refused.then(|| job.reasons()).into_iter().flatten()).collect();
+    let _ = writeln!(out, "<desc>{}</desc>", escaped(&said.join(" · ")));
     shape.layers.iter().for_each(|layer| group(layer, &mut out));
     if job.refused {
         unreleased(job, frame, &mut out);
