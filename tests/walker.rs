@@ -13,7 +13,7 @@ mod soles;
 mod trial;
 
 use chance::Chance;
-use hobnail::build::{Datum, Figures, GradedLast, Plan, figures};
+use hobnail::build::{Build, Datum, Figures, GradedLast, Plan, figures};
 use hobnail::finding::Severity;
 use hobnail::geometry::{Frame, Path, Side};
 use hobnail::measure::Spread;
@@ -348,6 +348,9 @@ fn walked(seed: u64) -> (Vec<String>, bool, bool, bool) {
     let mut wrong = Vec::new();
     sums(&walk, &found, &mut wrong);
     place(&walk, &found, &mut wrong);
+    profile(&walk, &build, &mut wrong);
+    thread(&walk, &build, &mut wrong);
+    room(&walk, &build, &mut wrong);
     let refused = checked
         .findings
         .iter()
@@ -421,6 +424,100 @@ fn place(walk: &Walk<'_>, found: &Figures, wrong: &mut Vec<String>) {
             wrong.push(format!("row {row} is as tall at {s} already, before row {k} at {}", along[0]));
         }
     }
+}
+
+/// The thickness along each row, as it is drawn: everywhere what is walked there, a hair to each side of a step.
+fn profile(walk: &Walk<'_>, build: &Build<'_>, wrong: &mut Vec<String>) {
+    let Ok(stack) = &build.stack else { return wrong.push("there is no stack".to_owned()) };
+    for (k, row) in walk.rows.iter().enumerate() {
+        let corners = stack.profile(k);
+        let mut s = 0.37;
+        while s < row.length - 0.4 {
+            let n = corners.partition_point(|corner| corner.0 < s).clamp(1, corners.len() - 1);
+            let ((s0, t0), (s1, t1)) = (corners[n - 1], corners[n]);
+            let drawn = if s1 > s0 { t0 + (t1 - t0) * (s - s0) / (s1 - s0) } else { t1 };
+            let near = [-0.02, 0.0, 0.02].map(|off| walk.at(k, s + off, walk.sole.through, false).nominal);
+            let (least, most) = (near.iter().copied().fold(f64::MAX, f64::min), near.into_iter().fold(0.0, f64::max));
+            if drawn < least - OWN || drawn > most + OWN {
+                wrong.push(format!("at {s} of row {k} {drawn} is drawn, {least} to {most} walked"));
+            }
+            s += 1.3;
+        }
+    }
+}
+
+/// Class 301: each stitch takes its length and, shared by the lock, twice what the needle crosses in its middle; a row that
+/// closes sews half an inch of its start once more. Both sums by hand; half the lock is each thread's.
+fn thread(walk: &Walk<'_>, build: &Build<'_>, wrong: &mut Vec<String>) {
+    const OVERLAP: f64 = 12.7;
+    let Ok(rows) = &build.rows else { return wrong.push("there are no rows".to_owned()) };
+    for (k, (row, built)) in walk.rows.iter().zip(&rows.rows).enumerate() {
+        let pitch = row.length / f64::from(built.stitches);
+        let over = if walk.sole.all_round { (OVERLAP / pitch - 1e-9).ceil() } else { 0.0 };
+        let mut needle = 0.0;
+        let mut n = 0.5;
+        while n < f64::from(built.stitches) {
+            let once = pitch + walk.at(k, n * pitch, walk.sole.through, true).nominal;
+            needle += if n < over { 2.0 * once } else { once };
+            n += 1.0;
+        }
+        let Some(used) = &built.thread else { return wrong.push(format!("row {k} takes no thread")) };
+        for (what, used) in [("needle", used.needle), ("bobbin", used.bobbin)] {
+            if (used * 1000.0 - needle).abs() > needle * 2e-4 {
+                wrong.push(format!("row {k} takes {used} m of {what} thread, {needle} mm walked"));
+            }
+        }
+        if (f64::from(built.overlap) - over).abs() > 1e-9 {
+            wrong.push(format!("row {k} closes with {} stitches, not {over}", built.overlap));
+        }
+    }
+}
+
+/// What is left between each row and the wall where it is least, and where each row passes the joints.
+fn room(walk: &Walk<'_>, build: &Build<'_>, wrong: &mut Vec<String>) {
+    let (Ok(rows), sole, last) = (&build.rows, walk.sole, walk.last) else { return };
+    let normals = normals(last);
+    let wall = |side: Side, x: f64| {
+        let bare = Sole { forepart: 0.0, waist: 0.0, heel: 0.0, ..sole.clone() };
+        finished(&bare, last, side, x)
+    };
+    for (k, (row, built)) in walk.rows.iter().zip(&rows.rows).enumerate() {
+        let stop = if sole.all_round { normals.len() } else { row.first + row.points.len() - 1 };
+        let first = if sole.all_round { 0 } else { row.first + 1 };
+        let left = normals[first..stop].iter().map(|normal| {
+            let x = normal.frame.point.x;
+            finished(sole, last, normal.side, x) - wall(normal.side, x) - built.inset
+        });
+        let least = left.fold(f64::MAX, f64::min);
+        if (built.wall_clearance - least).abs() > 0.02 {
+            wrong.push(format!("row {k} leaves {} to the wall, {least} walked", built.wall_clearance));
+        }
+        let joints = built.joints(last);
+        let sides = [(Side::Outside, last.joint_outside), (Side::Inside, last.joint_inside)];
+        for (joint, (side, x)) in joints.into_iter().zip(sides) {
+            let Some(s) = joint else {
+                wrong.push(format!("row {k} passes no joint"));
+                continue;
+            };
+            let n = row.way.partition_point(|way| *way < s).clamp(1, row.way.len() - 1);
+            let (a, b) = (row.points[n - 1], row.points[n]);
+            let (inner, outer) = (joint_at(last, Side::Inside), joint_at(last, Side::Outside));
+            let off = (a.0 - inner.0) * (outer.1 - inner.1) - (a.1 - inner.1) * (outer.0 - inner.0);
+            let off = off / (outer.0 - inner.0).hypot(outer.1 - inner.1);
+            if off.abs() > 0.1 + (b.0 - a.0).hypot(b.1 - a.1) || row.side(s) != side {
+                wrong.push(format!("row {k} passes the joint at {x} on {s}, {off} beside the line"));
+            }
+        }
+    }
+}
+
+/// The feather line's point at the joint of a side.
+fn joint_at(last: &GradedLast, side: Side) -> (f64, f64) {
+    let x = if side == Side::Outside { last.joint_outside } else { last.joint_inside };
+    let normals = normals(last);
+    let of_side = normals.iter().filter(|normal| normal.side == side).map(|normal| normal.frame.point);
+    let near = of_side.min_by(|a, b| (a.x - x).abs().total_cmp(&(b.x - x).abs())).expect("it has points");
+    (near.x, near.y)
 }
 
 #[test]

@@ -1,0 +1,294 @@
+//! Nails worked out again, plainly: what each one goes through on random layers, which length that asks for, and how many
+//! stand round the heel.
+//!
+//! The oracle knows where the nails stand and the feather line, and nothing of how the tool finds their stacks.
+
+#[path = "common/chance.rs"]
+mod chance;
+#[path = "common/memory.rs"]
+mod memory;
+#[path = "common/trial.rs"]
+mod trial;
+
+use chance::Chance;
+use hobnail::build::{Build, GradedLast, NailsBuilt, Plan};
+use hobnail::geometry::{Path, Side};
+use hobnail::measure::Spread;
+use memory::{Memory, Only};
+use trial::{check, trial};
+
+/// Nails that a hair decides are left out of the comparison, mm.
+const HAIR: f64 = 0.02;
+/// The demo house: 1.5 to 5 mm of a clinch nail stand beyond what it holds.
+const CLINCH: (f64, f64) = (1.5, 5.0);
+const EIGHTH: f64 = 25.4 / 8.0;
+const CLINCHING: [f64; 6] = [4.0 * EIGHTH, 4.5 * EIGHTH, 5.0 * EIGHTH, 5.5 * EIGHTH, 6.0 * EIGHTH, 7.0 * EIGHTH];
+
+fn built<T>(memory: &Memory, size: &'static str, look: impl FnOnce(&Build<'_>) -> T) -> T {
+    let (_, checked) = check(memory, &Only(size));
+    let world = &checked.worlds[0];
+    let shop = world.shop.as_ref().expect("the demo has a shop");
+    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
+    let plan = Plan::new(&world.models[model.place.1], shop);
+    look(&plan.build(model.sizes[0].size))
+}
+
+/// A layer that is laid between insole and midsole, where nails may or may not stand in it.
+#[derive(Clone, Debug)]
+struct Wad {
+    covers: &'static str,
+    breadth: Option<f64>,
+    tucked: Option<f64>,
+    thick: f64,
+    tolerance: f64,
+    rigid: bool,
+}
+
+impl Wad {
+    fn random(chance: &mut Chance) -> Self {
+        let numbers = |chance: &mut Chance, from: f64, step: f64, many: usize| {
+            ((from + step * f64::from(u32::try_from(chance.below(many)).expect("few"))) * 10.0).round() / 10.0
+        };
+        Self {
+            covers: ["all", "forepart", "waist", "seat"][chance.below(4)],
+            breadth: (chance.below(2) == 0).then(|| numbers(chance, 16.0, 1.0, 50)),
+            tucked: (chance.below(3) == 0).then(|| numbers(chance, 0.0, 4.0, 12)),
+            thick: numbers(chance, 0.6, 0.2, 10),
+            tolerance: numbers(chance, 0.0, 0.1, 4),
+            rigid: chance.below(4) == 0,
+        }
+    }
+
+    fn memory(&self) -> Memory {
+        let stock = format!("rubber wadding {{ thickness {} mm +- {} mm }}", self.thick, self.tolerance);
+        let breadth = self.breadth.map(|breadth| format!("; breadth {breadth} mm")).unwrap_or_default();
+        let ends = self.tucked.map(|behind| format!("; ends tucked {behind} mm")).unwrap_or_default();
+        let rigid = if self.rigid { "; rigid" } else { "" };
+        let layer =
+            format!("layer filler {{ of wadding; covers {}{breadth}{ends}{rigid}; bonded neoprene }}", self.covers);
+        let seat = "seat nailed { with clinching;  inside-feather 9 mm;  apart 11 mm }";
+        trial(&stock, &format!("  bottom {{ {layer}; {seat} }}"))
+    }
+
+    /// Whether a nail stands in it, and how near that was to being otherwise, mm.
+    fn holds(&self, last: &Measured, (x, y): (f64, f64)) -> (bool, f64) {
+        let ahead = last.before_joint(x, y);
+        let mut near = f64::MAX;
+        let mut asks = |left: f64| {
+            near = near.min(left.abs());
+            left >= 0.0
+        };
+        let zone = match self.covers {
+            "forepart" => !asks(ahead),
+            "waist" => asks(x - last.breast) & asks(ahead),
+            "seat" => asks(last.breast - x),
+            _ => true,
+        };
+        let ends = self.tucked.is_none_or(|behind| asks(x - (last.breast - behind)));
+        let within = self.breadth.is_none_or(|breadth| asks(breadth / 2.0 - (y - last.middle(x)).abs()));
+        // What stands on the breast or on the end of a layer stands in it.
+        (zone && ends && within, near)
+    }
+}
+
+/// The bottom of a last, measured on a fine polyline.
+struct Measured {
+    points: Vec<(f64, f64, Side)>,
+    breast: f64,
+    joints: [(f64, f64); 2],
+}
+
+impl Measured {
+    fn of(last: &GradedLast) -> Self {
+        let feather = &last.feather;
+        let at = |n: u32| feather.period() * f64::from(n) / 4_000.0;
+        let point = |t: f64| (feather.point(t).x, feather.point(t).y, feather.side(t));
+        let points: Vec<_> = (0..4_000).map(|n| point(at(n))).collect();
+        let mut measured = Self { points, breast: last.breast, joints: [(0.0, 0.0); 2] };
+        let (inside, outside) = (last.joint_inside, last.joint_outside);
+        let ends = [(inside, Side::Inside), (outside, Side::Outside)];
+        measured.joints = ends.map(|(x, side)| (x, measured.across(x, side)));
+        measured
+    }
+
+    fn across(&self, x: f64, side: Side) -> f64 {
+        let pairs = self.points.windows(2).filter(|pair| pair[0].2 == side && pair[1].2 == side);
+        let mut over = pairs.filter(|pair| (pair[0].0 - x) * (pair[1].0 - x) <= 0.0 && pair[0].0 != pair[1].0);
+        let pair = over.next().expect("the feather line passes it");
+        pair[0].1 + (pair[1].1 - pair[0].1) * (x - pair[0].0) / (pair[1].0 - pair[0].0)
+    }
+
+    fn middle(&self, x: f64) -> f64 {
+        f64::midpoint(self.across(x, Side::Inside), self.across(x, Side::Outside))
+    }
+
+    /// How far a place lies behind the line of the joints, mm along the foot.
+    fn before_joint(&self, x: f64, y: f64) -> f64 {
+        let [a, b] = self.joints;
+        a.0 + (b.0 - a.0) * (y - a.1) / (b.1 - a.1) - x
+    }
+}
+
+/// A nail's layers where nothing is rigid or narrow: lining, insole, midsole, in the seat the quarter; in mm.
+fn always(seat: bool) -> Spread {
+    let iron = 25.4 / 48.0;
+    let ounce = 25.4 / 64.0;
+    let spreads = [
+        Spread { lo: 2.5 * ounce, nominal: 2.75 * ounce, hi: 3.0 * ounce },
+        Spread::around(8.0 * iron, 0.5 * iron),
+        Spread::around(12.0 * iron, 0.5 * iron),
+        if seat { Spread { lo: 6.0 * ounce, nominal: 6.5 * ounce, hi: 7.0 * ounce } } else { Spread::exactly(0.0) },
+    ];
+    spreads.into_iter().fold(Spread::exactly(0.0), |a, b| Spread {
+        lo: a.lo + b.lo,
+        nominal: a.nominal + b.nominal,
+        hi: a.hi + b.hi,
+    })
+}
+
+/// One line of nails against the oracle; `None` where a hair decides.
+fn line(wad: &Wad, last: &Measured, nails: &NailsBuilt, seat: bool) -> Option<Vec<String>> {
+    let mut wrong = Vec::new();
+    let (mut thin, mut thick, mut rigid) = (f64::MAX, 0.0_f64, 0);
+    let shank = Wad {
+        covers: "waist",
+        breadth: Some(30.0),
+        tucked: None,
+        thick: 10.0 * 25.4 / 48.0,
+        tolerance: 0.5 * 25.4 / 48.0,
+        rigid: false,
+    };
+    let pad = Wad { thick: 1.0, tolerance: 0.0, ..shank.clone() };
+    for place in &nails.places {
+        let at = (place.point.x, place.point.y);
+        let (mut lo, mut hi) = (always(seat).lo, always(seat).hi);
+        for layer in [wad, &shank, &pad] {
+            let (holds, near) = layer.holds(last, at);
+            if near < HAIR {
+                // On the breast itself both lines begin: what stands on it stands in it.
+                let on_breast = (at.0 - last.breast).abs() < 1e-6;
+                if !on_breast || layer.breadth.is_some() {
+                    return None;
+                }
+            }
+            if holds && layer.rigid {
+                rigid += 1;
+            } else if holds {
+                lo += layer.thick - layer.tolerance;
+                hi += layer.thick + layer.tolerance;
+            }
+        }
+        (thin, thick) = (thin.min(lo), thick.max(hi));
+    }
+    let mut same = |what: &str, tool: f64, plain: f64| {
+        if (tool - plain).abs() > 1e-6 {
+            wrong.push(format!("{what} is {tool}, plainly {plain}"));
+        }
+    };
+    same("the thickest", nails.thickest.spread().hi, thick);
+    same("the thinnest", nails.thinnest.spread().lo, thin);
+    same("the shortest that serves", nails.window.lo, thick + CLINCH.0);
+    same("the longest that serves", nails.window.hi, thin + CLINCH.1);
+    let serves = |length: &&f64| **length >= thick + CLINCH.0 - 1e-9 && **length <= thin + CLINCH.1 + 1e-9;
+    same("the length", nails.length.unwrap_or(0.0), CLINCHING.iter().find(serves).copied().unwrap_or(0.0));
+    let counted: usize = nails.in_rigid.iter().map(|(_, count)| *count).sum();
+    if counted != rigid {
+        wrong.push(format!("{counted} stand in what is rigid, plainly {rigid}"));
+    }
+    Some(wrong)
+}
+
+#[test]
+fn each_nail_goes_through_what_lies_where_it_stands() {
+    let (mut compared, mut thicker, mut rigid) = (0, 0, 0);
+    let mut wrong = Vec::new();
+    for seed in 1..=140 {
+        let mut chance = Chance::new(seed);
+        let wad = Wad::random(&mut chance);
+        let size = ["6 C", "9 D", "12 E"][chance.below(3)];
+        built(&wad.memory(), size, |build| {
+            let last = Measured::of(build.last.as_ref().expect("a last"));
+            for (nails, seat) in [(&build.waist, false), (&build.seat, true)] {
+                let nails = nails.as_ref().expect("it is nailed").as_ref().expect("it is built");
+                let Some(found) = line(&wad, &last, nails, seat) else { continue };
+                compared += 1;
+                thicker += usize::from(nails.thickest.spread().hi > always(seat).hi + 0.1);
+                rigid += usize::from(nails.in_rigid.iter().any(|(_, count)| *count > 0));
+                wrong.extend(found.into_iter().map(|what| format!("seed {seed}, seat {seat}: {what}\n  {wad:?}")));
+            }
+        });
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert!(compared >= 100 && thicker >= 20 && rigid >= 8, "{compared} compared, {thicker} thicker, {rigid} rigid");
+}
+
+/// Chords of a path between two parameters, summed.
+fn chords(path: &impl Path, from: f64, to: f64) -> f64 {
+    let at = |n: u32| path.point(from + (to - from) * f64::from(n) / 4_000.0);
+    (0..4_000).map(|n| at(n).distance(at(n + 1))).sum()
+}
+
+#[test]
+fn heel_nails_stand_round_the_heel_from_breast_to_breast() {
+    for (inside, apart) in [(6.35, 12.7), (8.0, 10.0), (5.0, 15.5), (7.25, 11.3)] {
+        let nailed = format!("  heel {{ nailed {{ inside-edge {inside} mm;  apart {apart} mm }} }}");
+        for size in ["6 C", "9 D", "14 EE"] {
+            built(&trial("", &nailed), size, |build| {
+                let lines = build.lines.as_ref().expect("lines");
+                let rail = lines.edge.beside(-inside);
+                let last = &lines.last;
+                // From the heel forwards on the outside, and back on the inside, to the breast: found by halving.
+                let crossing = |mut back: f64, mut front: f64| {
+                    for _ in 0..80 {
+                        let middle = f64::midpoint(back, front);
+                        if rail.point(middle).x < last.breast { back = middle } else { front = middle }
+                    }
+                    back
+                };
+                let toe = last.feather.side_switch();
+                let outside = crossing(0.0, toe);
+                let inside_from = crossing(rail.period(), toe);
+                let length = chords(&rail, inside_from, rail.period() + outside);
+                let ring = build.heel_nails.as_ref().expect("nailed").as_ref().expect("built").ring.as_ref();
+                let ring = ring.expect("a ring");
+                let gaps = (length / apart).floor();
+                assert!((ring.length - length).abs() < 0.01, "{size}: {} round the heel, {length}", ring.length);
+                assert_eq!(f64::from(ring.count), gaps + 1.0, "{size}");
+                assert!((ring.apart - length / gaps).abs() < 0.001, "{size}: {} apart", ring.apart);
+                // Evenly from breast to breast, the back in the middle: shares of the way from back to breast.
+                let [first, .., last_one] = ring.along[..] else { panic!("nails") };
+                assert!((first - 1.0).abs() < 1e-6 && (last_one - 1.0).abs() < 1e-6, "{first} {last_one}");
+                let least = ring.along.iter().copied().fold(f64::MAX, f64::min);
+                assert!(least < 0.12, "one stands near the back: {least}");
+            });
+        }
+    }
+}
+
+#[test]
+fn a_heel_nail_is_the_shortest_that_holds_and_stays_clear() {
+    let mut seen = [0, 0, 0];
+    for sunk in [0.0, 1.0, 2.0, 3.5] {
+        for spread in ["3/8, 4/8, 5/8, 6/8, 7/8, 8/8, 9/8, 10/8", "4/8, 7/8, 9/8", "3/8", "12/8"] {
+            let stock = format!("nail spike {{ lengths {spread} in; shank 1.8 mm; sunk {sunk} mm }}");
+            let heel = "  heel { nailed { cap spike } }";
+            built(&trial(&stock, heel), "9 D", |build| {
+                let nails = build.heel_nails.as_ref().expect("nailed").as_ref().expect("built");
+                let cap = nails.cap.as_ref().expect("a cap nail");
+                let (least, most) = (cap.hold.spread().hi - cap.sunk, cap.room.spread().lo - cap.sunk);
+                let stocked: Vec<f64> = spread
+                    .split(", ")
+                    .map(|length| {
+                        length.split('/').next().and_then(|n| n.parse::<f64>().ok()).expect("eighths") * EIGHTH
+                    })
+                    .collect();
+                let serves = stocked.iter().find(|length| **length >= least - 1e-9 && **length <= most + 1e-9);
+                let clear = stocked.iter().rev().find(|length| **length <= most + 1e-9);
+                let wanted = serves.or(clear).unwrap_or(&stocked[0]);
+                seen[if serves.is_some() { 0 } else { 1 + usize::from(clear.is_none()) }] += 1;
+                assert!((cap.length - wanted).abs() < 1e-9, "{spread}, sunk {sunk}: {} not {wanted}", cap.length);
+            });
+        }
+    }
+    assert!(seen.iter().all(|count| *count > 0), "serves, only clear, neither: {seen:?}");
+}
