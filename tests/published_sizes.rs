@@ -185,6 +185,24 @@ fn paris_points_of_last_and_foot() {
     published("S4", "an EU 42 as US men's, rounded", 9.5, 0.0, source).is(number(&found, "size.us-men-rounded"));
 }
 
+/// Mondopoint is numbered in mm of foot: a size is the step in which the last is made, and girths grow by it.
+#[test]
+fn mondopoint_is_the_foot_in_mm() {
+    let made = "mondo 240..290 by 5 widths C, D, E";
+    let last = LastText { base: "mondo 265 D", stick: "283 mm", bottom: "272 mm", made, ..LastText::default() };
+    let boot = last.boot("mondo 245..285 by 5 widths D");
+    let source = "ISO 9407, from memory: the length of the foot, in steps of 5 mm";
+    let base = figures(&boot, "265 D");
+    for (n, size) in [(245.0, "245 D"), (265.0, "265 D"), (270.0, "270 D"), (285.0, "285 D")] {
+        let found = figures(&boot, size);
+        published("S5", format!("foot of a {size}"), n, 0.0, source).is(number(&found, "size.foot"));
+        published("S5", format!("last of a {size}"), 283.0 + n - 265.0, 0.0, source).is(stick(&boot, size));
+        // The grade of the ball is for a size: for 5 mm of Mondopoint.
+        let grown = number(&found, "last.ball") - number(&base, "last.ball");
+        published("S5", format!("ball of a {size}"), (n - 265.0) / 5.0 * IN / 4.0, 0.0, source).is(grown);
+    }
+}
+
 /// Graded from the 1, not read off.
 #[test]
 fn the_table_of_1902() {
