@@ -17,7 +17,9 @@ const MM: f64 = 25.4 / 72.0;
 /// How far a drawn point may be from one that was worked out, mm.
 const NEAR: f64 = 0.1;
 /// How wide the pens of the layers are, mm: by these they are told apart.
-const PENS: [(&str, f64); 8] = [
+const PENS: [(&str, f64); 10] = [
+    ("wall", 0.2),
+    ("joints", 0.14),
     ("feather", 0.3),
     ("finished-edge", 0.5),
     ("rough-edge", 0.24),

@@ -136,6 +136,7 @@ def bottom(base, sizes, widths):
 
     feather = LineString(curve(u))
     yield "feather", 0, every(feather)
+    yield "wall", 0, every(LineString(carried(curve, u, lambda _x, _side: WALL)))
     yield "finished-edge", 0, every(edge(0.0))
     yield "rough-edge", 0, every(edge(-OFF_THE_EDGE))
     for k in range(ROWS):
@@ -159,6 +160,8 @@ def bottom(base, sizes, widths):
         places = np.linspace(0, line.length, count)
         yield "waist-nails", part, [line.interpolate(place).coords[0] for place in places]
     yield "breast", 0, [(breast, 0.0)]
+    # Drawn from edge to edge.
+    yield "joints", 0, [end.coords[0] for end in sorted(edge(0.0).intersection(far).geoms, key=lambda point: point.y)]
 
 
 def main():
