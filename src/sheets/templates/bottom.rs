@@ -22,7 +22,7 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
     };
     let mut layers = vec![
         layer("finished-edge", words::FINISHED_EDGE, Pen::black(0.5), vec![whole(&lines.edge)]),
-        layer("rough-edge", said::ROUGH_EDGE, Pen::black(0.24), vec![whole(&lines.rough())]),
+        layer("rough-edge", said::ROUGH_EDGE, Pen::black(0.24).dashed(5.0, 1.2), vec![whole(&lines.rough())]),
         layer("feather", words::FEATHER, Pen::black(0.3), vec![whole(&lines.last.feather)]),
     ];
     if let Some(wall) = lines.wall() {
