@@ -2,11 +2,15 @@
 
 #[path = "common/memory.rs"]
 mod memory;
+#[path = "common/trial.rs"]
+mod trial;
 
 use hobnail::check::SizeFilter;
+use hobnail::finding::Finding;
 use hobnail::measure::Size;
 use insta::assert_snapshot;
 use memory::Memory;
+use trial::trial;
 
 struct One(String);
 
@@ -35,6 +39,14 @@ fn edited(text: &str, directive: &str) -> Option<String> {
     Some(text.lines().map(edit).collect())
 }
 
+fn said(finding: &Finding) -> String {
+    let mut all = format!("  {:?}, {}, {}: {}\n", finding.severity, finding.name, finding.subject, finding.message);
+    all.extend(finding.labels.iter().map(|label| format!("    label: {}\n", label.text)));
+    all.extend(finding.notes.iter().map(|note| format!("    note: {note}\n")));
+    all.extend(finding.help.iter().map(|help| format!("    help: {help}\n")));
+    all
+}
+
 #[test]
 fn each_rule_says_why() {
     let demo = Memory::demo();
@@ -48,13 +60,112 @@ fn each_rule_says_why() {
         for (name, text) in variants.filter_map(|(name, text)| Some((name, text?))) {
             let (_, checked) = demo.with(&path, text).check(&[&path], &One(size.clone()));
             all += &format!("{path}, {name}, in {size}\n");
-            for finding in checked.findings.iter().filter(|finding| finding.name == rule) {
-                all += &format!("  {:?}, {}: {}\n", finding.severity, finding.subject, finding.message);
-                all.extend(finding.labels.iter().map(|label| format!("    label: {}\n", label.text)));
-                all.extend(finding.notes.iter().map(|note| format!("    note: {note}\n")));
-                all.extend(finding.help.iter().map(|help| format!("    help: {help}\n")));
-            }
+            all.extend(checked.findings.iter().filter(|finding| finding.name == rule).map(said));
         }
+    }
+    assert_snapshot!(all);
+}
+
+/// What can be missed at two ends, in several places or in several ways: the ends, places and ways that the examples do not
+/// show. What is declared beside the scree, and what differs in it.
+const OTHERWISE: &[(&str, &str, &str, &str)] = &[
+    (
+        "the guide does not go out that far",
+        "9 D",
+        "",
+        "bottom { turnout at-forepart 17 mm at-waist 17 mm at-heel 4 mm; sole sewn { on bench-stitcher; rows 1; from-edge 9.5 mm } }",
+    ),
+    (
+        "a blank is too narrow",
+        "12 EE",
+        "outsole slim { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..14 measured 9 long 260 mm wide 110 mm grade-length 1/4 in grade-breadth 1/12 in }",
+        "bottom { layer outsole { of slim } }",
+    ),
+    (
+        "a blank is too short",
+        "13 D",
+        "outsole stub { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..14 measured 9 long 160 mm wide 170 mm grade-length 1/16 in grade-breadth 1/12 in }",
+        "bottom { layer outsole { of stub } }",
+    ),
+    (
+        "hardware on a facing too thin",
+        "9 D",
+        "upper-leather veil { substance 1.5..1.7 mm }",
+        "upper { part quarter { of veil } }",
+    ),
+    (
+        "hardware on a facing thin at one end",
+        "9 D",
+        "upper-leather veil { substance 1.8..2.4 mm }",
+        "upper { part quarter { of veil } }",
+    ),
+    (
+        "a heel nail that the press lets go",
+        "9 D",
+        "nail tack { lengths 3/8, 7/8 in; shank 1.8 mm }",
+        "heel { nailed { base tack back 3/8 in, breast 7/8 in } }",
+    ),
+    ("more heel nails than channels", "9 D", "", "heel { nailed { apart 5 mm } }"),
+    (
+        "cap nails that do not hold",
+        "9 D",
+        "nail tack { lengths 3/8 in; shank 1.8 mm }",
+        "heel { nailed { cap tack 3/8 in } }",
+    ),
+    (
+        "a stack that is tight",
+        "9 D",
+        "sole-leather card { substances 7.8 mm; tolerance 0.6 mm }",
+        "bottom { layer midsole { of card 7.8 mm } }",
+    ),
+    (
+        "a wall that overhangs, on more rows than it has room for",
+        "9 D",
+        "",
+        "bottom { turnout at-forepart 11 mm at-waist 9 mm at-heel 4 mm; sole sewn { rows 3 } }",
+    ),
+    ("a rest that is too long", "9 D", "", "lasting { on-the-last 24..200 hours; mulled 6..40 hours }"),
+    ("a row off its lap", "9 D", "", "upper { lap vamp over quarter { rows 2 first 0.5 mm apart 18 mm } }"),
+    ("needles too thin for thread and machine", "9 D", "", "upper { lap vamp over quarter { needle 80 Nm } }"),
+    ("a thread too thin, a pitch too wide", "9 D", "", "bottom { sole sewn { thread bonded-69; pitch 3 spi } }"),
+    (
+        "a thread too thick, a pitch too narrow",
+        "9 D",
+        "thread cord { size 700 tex; density 1.14 g/cm3; packing 0.7 }",
+        "bottom { sole sewn { thread cord; pitch 9 spi } }",
+    ),
+    ("waist nails that do not clinch", "9 D", "", "bottom { waist nailed { length 4/8 in } }"),
+    ("waist nails that stand too far", "9 D", "", "bottom { waist nailed { length 7/8 in } }"),
+    ("a waist line past the inside joint", "9 D", "", "bottom { waist nailed { to 74 % } }"),
+    (
+        "a heel that is tight",
+        "9 D",
+        "cap lean { thickness 9.1 mm +- 1.5 mm; blanks us-men 5..14 }",
+        "heel { cap lean; lifts 1 of lift-leather 12 iron; thin-lifts 1 of lift-leather 6 iron }",
+    ),
+    (
+        "steps that miss several things",
+        "9 D",
+        "",
+        "route { step sew-sole before midsole; step level before build-heel; step pull-last before nail-waist; step shank after midsole }",
+    ),
+    (
+        "a seam too tall for its machine",
+        "9 D",
+        "upper-leather slab { substance 9..11 oz }",
+        "upper { part quarter { of slab }; part vamp { of slab }; lap vamp over quarter { on flat-bed } }",
+    ),
+    ("a shaft that nothing goes over", "14 D", "", "upper { shaft 259 mm grade 2 mm }"),
+];
+
+#[test]
+fn each_rule_says_what_is_missed_otherwise() {
+    let mut all = String::new();
+    for (what, size, declared, differs) in OTHERWISE {
+        let memory = trial(declared, &format!("  {differs}"));
+        let (_, checked) = memory.check(&[trial::TRIAL], &One((*size).to_owned()));
+        all += &format!("{what}, in {size}\n");
+        all.extend(checked.findings.iter().map(said));
     }
     assert_snapshot!(all);
 }
