@@ -12,6 +12,7 @@ use crate::language::{At, Hole};
 use crate::measure::{Amount, fits};
 use crate::source::{Origin, Span};
 use crate::spec::{ByPlace, Heel, HeelNails, House, Model, Nail, NailOf, Role, Val};
+use kurbo::Point;
 
 /// Where a heel nail stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,6 +80,8 @@ pub struct Ring {
     pub count: u32,
     /// From nail to nail, evened, mm.
     pub apart: f64,
+    /// Where each nail stands, from the breast on the inside round the back to the breast on the outside.
+    pub places: Vec<Point>,
     /// How far along the heel each nail stands, as a share from the back to the breast.
     pub along: Vec<f64>,
 }
@@ -297,7 +300,8 @@ fn ring(nails: &HeelNails, lines: &Built<Lines>) -> Built<Option<Ring>> {
     let length = rail.length_between(from, rail.period() + to);
     let (count, apart) = nails_on(length, apart_mm);
     let back = rail.point(0.0).x;
-    let share = |t: f64| (rail.point(t).x - back) / (lines.last.breast - back);
-    let along = rail.evenly(from, rail.period() + to, count as usize - 1).into_iter().map(share).collect();
-    Ok(Some(Ring { length, count, apart, along }))
+    let evenly = rail.evenly(from, rail.period() + to, count as usize - 1);
+    let places: Vec<Point> = evenly.into_iter().map(|t| rail.point(t)).collect();
+    let along = places.iter().map(|place| (place.x - back) / (lines.last.breast - back)).collect();
+    Ok(Some(Ring { length, count, apart, places, along }))
 }

@@ -139,7 +139,7 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     list.figures.push("heel.cap-thickness", "cap: thickness", "mm", Datum::Spread(heel.cap.spread));
     let (before, after) = (heel.gauge_before(), heel.gauge_after());
     for (key, label, value) in [
-        ("heel.length", "heel length", heel.length),
+        ("heel.length", "heel length, from the feather line to the breast", heel.length),
         ("heel.drop", "drop of the seat to the breast", heel.drop),
         ("heel.sand-back", "to sand at the back", heel.sand_back),
         ("heel.sand-breast", "to sand at the breast", heel.sand_breast),

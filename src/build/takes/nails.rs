@@ -87,9 +87,15 @@ fn heel_nails(build: &Build<'_>, nails: &HeelNails, counts: &mut Counts) -> Buil
 /// How many of a boot's nails in the ring are this one.
 #[must_use]
 pub fn in_place(nails: &HeelNailsBuilt, ring: &Ring, nail: &HeelNail) -> u64 {
-    let of_stage: Vec<&HeelNail> = nails.nails.iter().filter(|other| other.stage == nail.stage).collect();
-    let here = |share: &&f64| of_place(&of_stage, **share).is_some_and(|other| other.place == nail.place);
+    let here = |share: &&f64| nail_at(nails, nail.stage, **share).is_some_and(|other| other.place == nail.place);
     ring.along.iter().filter(here).count() as u64
+}
+
+/// The nail of one stage that stands at a share of the way from the back to the breast.
+#[must_use]
+pub fn nail_at(nails: &HeelNailsBuilt, stage: Option<u32>, share: f64) -> Option<&HeelNail> {
+    let of_stage: Vec<&HeelNail> = nails.nails.iter().filter(|nail| nail.stage == stage).collect();
+    of_place(&of_stage, share)
 }
 
 /// The nail of a place: by thirds of the heel's length; where the sides have none of their own, by halves.

@@ -1,7 +1,7 @@
 //! The bottom of a right foot seen from below: its lines, rows and nails.
 
 use super::{LABEL, LABEL_LINE, TITLE, label, line};
-use crate::build::{Build, Lines, mm};
+use crate::build::{Build, Lines, RowBuilt, mm};
 use crate::geometry::Path as _;
 use crate::sheets::paper::{Anchor, Hatch, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::words::{self, Lang};
@@ -11,6 +11,13 @@ use kurbo::Point as Mm;
 const BOTTOM_SCALE: f64 = 0.5;
 /// Two lines of legend below the drawing, mm.
 const LEGEND: f64 = 9.4;
+
+/// Whose sheet it is: the sole stitcher has no use for what others have nailed, sewn and laid.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(in crate::sheets) enum Bench {
+    Bottoming,
+    SoleStitching,
+}
 
 /// Over the outline for the title and the words above it, under it for heel and toe, mm.
 const OVER: f64 = TITLE + 4.0;
@@ -28,7 +35,7 @@ pub(in crate::sheets) fn bottom_height(build: &Build<'_>) -> f64 {
 }
 
 /// The right foot's bottom seen from below, half its size: feather line, wall, finished edge, rows, nails, forefoot row.
-pub(in crate::sheets) fn bottom(build: &Build<'_>, lang: Lang, at: Point, width: f64) -> Vec<Op> {
+pub(in crate::sheets) fn bottom(build: &Build<'_>, lang: Lang, bench: Bench, at: Point, width: f64) -> Vec<Op> {
     let (Ok(lines), Ok(rows)) = (&build.lines, &build.rows) else { return Vec::new() };
     let last = &lines.last;
     let centre = at.y + OVER + reach(lines) * BOTTOM_SCALE;
@@ -47,7 +54,7 @@ pub(in crate::sheets) fn bottom(build: &Build<'_>, lang: Lang, at: Point, width:
         ring.push(ring[0]);
         Op::Polyline { points: all(ring), pen: SHANK }
     });
-    ops.extend(shank);
+    ops.extend(shank.filter(|_| bench == Bench::Bottoming));
     ops.push(whole(&lines.edge, Pen::black(0.6)));
     ops.push(whole(&last.feather, Pen::black(0.3)));
     ops.extend(lines.wall().map(|wall| whole(&wall, Pen::black(0.2).dashed(1.6, 0.8))));
@@ -59,19 +66,33 @@ pub(in crate::sheets) fn bottom(build: &Build<'_>, lang: Lang, at: Point, width:
             pen: Pen::black(0.35).dashed(0.9, 0.5),
         });
     }
-    if let Some(Ok(forefoot)) = &build.forefoot {
+    if bench == Bench::SoleStitching {
+        ops.extend(rows.rows.first().map(|row| way(row, &place)));
+    }
+    if let Some(Ok(forefoot)) = build.forefoot.as_ref().filter(|_| bench == Bench::Bottoming) {
         let points = all(forefoot.row.flatten(forefoot.from, forefoot.to, 0.05));
         ops.push(Op::Polyline { points, pen: Pen::black(0.3).dashed(0.5, 0.5) });
     }
-    for nails in [&build.waist, &build.seat].into_iter().flatten().flatten() {
+    let nails = [&build.waist, &build.seat].into_iter().filter(|_| bench == Bench::Bottoming);
+    for nails in nails.flatten().flatten() {
         for nail in &nails.places {
             ops.push(Op::Circle { centre: place(nail.point), radius: 0.55, paint: Paint::fill(Ink::BLACK) });
         }
     }
     ops.extend(across(lines, lang, &place));
     ops.extend(ends(lines, lang, at, width, &place));
-    ops.extend(legend(lang, at, width, at.y + bottom_height(build) - LEGEND + 4.4));
+    ops.extend(legend((lang, bench), at, width, at.y + bottom_height(build) - LEGEND + 4.4));
     ops
+}
+
+/// Which way a row is sewn: an arrowhead on it, some way from its start.
+fn way(row: &RowBuilt, place: &impl Fn(Mm) -> Point) -> Op {
+    const FROM_START: f64 = 24.0;
+    const LONG: f64 = 5.0;
+    let [tail, tip] = [FROM_START, FROM_START + LONG].map(|s| row.rail.point(row.rail.t_at_length(row.from, s)));
+    let across = kurbo::Vec2::new(tip.y - tail.y, tail.x - tip.x) * 0.4;
+    let ring = [tip, tail + across, tail - across].map(place);
+    Op::Polygon { rings: vec![ring.to_vec()], paint: Paint::fill(Ink::BLACK) }
 }
 
 /// Where laps lie in the turnout, from the feather line to the finished edge: as far as the outermost row crosses them.
@@ -131,7 +152,7 @@ fn ends(lines: &Lines, lang: Lang, at: Point, width: f64, place: &impl Fn(Mm) ->
     [heel, label(at.x + width, y, words::of(words::TOE, lang), Anchor::Right)]
 }
 
-fn legend(lang: Lang, at: Point, width: f64, y: f64) -> Vec<Op> {
+fn legend((lang, bench): (Lang, Bench), at: Point, width: f64, y: f64) -> Vec<Op> {
     let entries = [
         (words::FINISHED_EDGE, Pen::black(0.6)),
         (words::WALL, Pen::black(0.2).dashed(1.6, 0.8)),
@@ -148,7 +169,9 @@ fn legend(lang: Lang, at: Point, width: f64, y: f64) -> Vec<Op> {
     ];
     let mut ops = Vec::new();
     let (mut x, mut y) = (at.x, y);
-    for (word, wide, sign) in signs.into_iter().chain(more) {
+    let others = [words::FOREFOOT, words::SHANK, words::NAILS];
+    let shown = signs.into_iter().chain(more).filter(|(word, ..)| bench == Bench::Bottoming || !others.contains(word));
+    for (word, wide, sign) in shown {
         let text = words::of(word, lang);
         let long = wide + 1.5 + width_mm(text, Style::Condensed, LABEL);
         if x + long > at.x + width {

@@ -4,15 +4,17 @@
 mod bottom;
 mod facing;
 mod heel;
+mod heel_plan;
 mod lap;
 mod lasting;
 mod profile;
 mod section;
 mod skives;
 
-pub(super) use bottom::{bottom, bottom_height};
+pub(super) use bottom::{Bench, bottom, bottom_height};
 pub(super) use facing::Facing;
 pub(super) use heel::Heel;
+pub(super) use heel_plan::HeelPlan;
 pub(super) use lap::Lap;
 pub(super) use lasting::Lasting;
 pub(super) use profile::Profile;

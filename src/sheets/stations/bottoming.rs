@@ -37,7 +37,8 @@ pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let nailed = [&job.build.waist, &job.build.seat].iter().any(|nails| matches!(nails, Some(Ok(_))));
     if nailed && job.build.rows.is_ok() {
         let height = drawings::bottom_height(job.build);
-        sheets.drawing(height, |at, width| drawings::bottom(job.build, job.lang, at, width));
+        sheets
+            .drawing(height, |at, width| drawings::bottom(job.build, job.lang, drawings::Bench::Bottoming, at, width));
     }
 }
 

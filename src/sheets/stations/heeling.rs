@@ -33,6 +33,20 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     measures.extend(seen.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)));
     sheets.measures(&measures);
     drawing(job, sheets);
+    plan(job, sheets);
+}
+
+/// Where the nails of the base stand.
+fn plan(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let Some(Ok(nails)) = &job.build.heel_nails else { return };
+    let stage = nails.nails.first().and_then(|nail| nail.stage);
+    let of_stage = nails.nails.iter().filter(|nail| nail.stage == stage);
+    let places = of_stage.map(|nail| (nail.place, words::role(nail.place.name(), job.lang))).collect();
+    let [inside, length] = ["heel-nails.inside-edge", "heel.length"].map(|key| cell(job, sheets, key));
+    let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, length, places };
+    if let Some(height) = drawing.height() {
+        sheets.drawing(height, |at, width| drawing.draw(at, width));
+    }
 }
 
 /// The heel from the side.
@@ -43,7 +57,13 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut said = |word: Word, key: &str| format!("{} {}", sheets.word(word), cell(job, sheets, key));
     let kinds = [("wedges", words::WEDGE), ("lifts", words::LIFT), ("thin-lifts", words::THIN_LIFT)];
     let present = kinds.iter().filter(|(what, _)| count(job.figures, &format!("heel.{what}")) > 0);
-    let layers = present.map(|(what, word)| said(*word, &format!("heel.{what}-substance"))).collect();
+    // Labels stand at the breast, where a wedge is thin.
+    let at_breast = |what: &str| match what {
+        "wedges" => "heel.wedge-breast".to_owned(),
+        _ => format!("heel.{what}-substance"),
+    };
+    let layers = present.map(|(what, word)| said(*word, &at_breast(what))).collect();
+
     let cap = said(words::CAP, "heel.cap-thickness");
     let ends =
         [["gauge-before", "gauge-after", "sand-back"], ["gauge-before-breast", "gauge-after-breast", "sand-breast"]];

@@ -10,15 +10,30 @@ use crate::sheets::{Job, drawings};
 pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys(&[
         ("sole.guide", Some(words::GUIDE_FIRST)),
+        ("sole.row-2.guide", Some(words::GUIDE_SECOND)),
         ("sole.pitch", None),
         ("sole.needle", None),
-        ("sole.rows", None),
         ("stack.worst", Some(words::STACK_UNDER)),
     ]);
-    let settings =
-        ["sole.machine", "sole.thread", "sole.through", "sole.all-round", "sole.row-1.overlap", "sole.thread-diameter"];
+    let settings = [
+        "sole.machine",
+        "sole.rows",
+        "sole.thread",
+        "sole.through",
+        "sole.all-round",
+        "sole.row-1.overlap",
+        "sole.thread-diameter",
+    ];
     let mut set = sheets.listed(words::SETTINGS, &settings);
-    let rough = ["edge.rough-forepart", "edge.rough-waist-outside", "edge.rough-waist-inside", "edge.rough-heel"];
+    let rough = [
+        "edge.rough-forepart",
+        "edge.rough-waist-outside",
+        "edge.rough-waist-inside",
+        "edge.rough-heel",
+        "edge.begins",
+        "edge.holds",
+        "edge.off",
+    ];
     set.extend(sheets.listed(words::ROUGH_ROUND, &rough));
     let stack = ["stack.off-the-lap", "stack.along", "stack.row", "stack.side", "sole.sews"];
     set.extend(sheets.listed(words::STACK, &stack));
@@ -37,7 +52,9 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets
         .drawing(drawings::section_height(job.build), |at: Point, width| drawings::section(job.build, lang, at, width));
     profile(job, sheets);
-    sheets.drawing(drawings::bottom_height(job.build), |at: Point, width| drawings::bottom(job.build, lang, at, width));
+    sheets.drawing(drawings::bottom_height(job.build), |at: Point, width| {
+        drawings::bottom(job.build, lang, drawings::Bench::SoleStitching, at, width)
+    });
 }
 
 /// The stack along the row on which it is tallest.

@@ -50,7 +50,9 @@ words! { FIXED
     BELOW "Right foot seen from below (mirrored)" "Pie derecho visto desde abajo (en espejo)";
     SCALE "scale" "escala";
     FROM_FINISHED_EDGE "to rows and wall, from the finished edge" "a filas y pared, desde el canto acabado";
-    LEFT_OVER "left" "quedan";
+    LEFT_OVER "to spare" "de sobra";
+    HEEL_PLAN "Nails of the base, right heel from below" "Clavos de la base, tacón derecho desde abajo";
+    GUIDE_SECOND "edge guide for row 2" "guía para la fila 2";
     SKIVES_ACROSS "Skives cut across" "Rebajes en corte";
     LASTING_BELOW "Drafting order and margins, right foot from below (mirrored)" "Orden de montado y márgenes, pie derecho desde abajo (en espejo)";
     LAP_HERE "lap" "solape";
@@ -176,7 +178,7 @@ words! { FIXED
     STAGES "In stages" "Por etapas";
     STAGE "stage" "etapa";
     SERVES "serves from to" "sirve de a";
-    SINK_HEADS "sink every head below the base as built, then level" "hundir cada cabeza bajo la base construida, luego nivelar";
+    SINK_HEADS "as you nail, before you level: every head sunk below the base as built" "al clavar, antes de nivelar: cada cabeza hundida bajo la base construida";
     COMES_OFF "What comes off" "Lo que se quita";
     KEEP_ROW "Keep off the row" "No tocar la fila";
     FEEL "feel inside for nail points: heel, waist, forefoot" "palpar por dentro en busca de puntas: talón, enfranque, antepié";
@@ -195,7 +197,7 @@ words! { FIXED
     HEEL_END "at the heel" "en el talón";
     GUIDE_FIRST "edge guide for row 1, from the rough edge" "guía para la fila 1, desde el canto en basto";
     STACK_UNDER "stack at the thickest lap" "pila en el solape más grueso";
-    ROUGH_ROUND "Rough-round to" "Desvirar en basto a";
+    ROUGH_ROUND "Rough-round to, from the wall" "Desvirar en basto a, desde la pared";
     TRUE_PITCH "true pitch" "puntada real";
     SINK "sink nail heads below the base as built" "hundir las cabezas bajo la base construida";
 }

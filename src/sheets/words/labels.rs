@@ -103,7 +103,7 @@ const LABELS: &[(&str, &str)] = &[
     ("goes over the horn up to", "pasa por el cuerno hasta"),
     ("grain", "flor"),
     ("heads below the base as built", "cabezas por debajo de la base construida"),
-    ("heel length", "largo del tacón"),
+    ("heel length, from the feather line to the breast", "largo del tacón, de la línea de la plantilla al frente"),
     ("heel seen at the back", "tacón visto atrás"),
     ("heel seen at the back, nearest eighth of an inch", "tacón visto atrás, al octavo de pulgada"),
     ("heel seen at the breast", "tacón visto en el frente"),
