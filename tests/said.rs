@@ -124,7 +124,12 @@ const OTHERWISE: &[(&str, &str, &str, &str)] = &[
         "",
         "bottom { turnout at-forepart 11 mm at-waist 9 mm at-heel 4 mm; sole sewn { rows 3 } }",
     ),
-    ("a rest that is too long", "9 D", "", "lasting { on-the-last 24..200 hours; mulled 6..40 hours }"),
+    (
+        "rests that are too long and too short",
+        "9 D",
+        "",
+        "lasting { on-the-last 24..200 hours; mulled 6..40 hours }; route { dwell cement-outsole 12..60 minutes; dwell shank 15..41 minutes }",
+    ),
     ("a row off its lap", "9 D", "", "upper { lap vamp over quarter { rows 2 first 0.5 mm apart 18 mm } }"),
     ("needles too thin for thread and machine", "9 D", "", "upper { lap vamp over quarter { needle 80 Nm } }"),
     ("a thread too thin, a pitch too wide", "9 D", "", "bottom { sole sewn { thread bonded-69; pitch 3 spi } }"),
