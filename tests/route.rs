@@ -4,6 +4,8 @@
 mod chance;
 #[path = "common/memory.rs"]
 mod memory;
+#[path = "common/trial.rs"]
+mod trial;
 
 use chance::Chance;
 use hobnail::build::Datum;
@@ -343,4 +345,34 @@ fn only_the_least_rest_refuses() {
     assert_eq!(verdicts("dwell cement-outsole 15..41 minutes"), (0, 1));
     assert_eq!(verdicts("dwell press-outsole 23 hours"), (1, 0));
     assert_eq!(verdicts("dwell press 23 hours; dwell press-outsole 30 hours"), (1, 0));
+}
+
+#[test]
+fn a_step_is_there_if_the_model_has_what_it_does() {
+    let steps = |differs: &str| match &trial::figures(&trial::trial("", differs), "9 D")
+        .get("route.steps")
+        .expect("steps")
+        .datum
+    {
+        Datum::Texts(steps) => steps.clone(),
+        other => panic!("{other:?}"),
+    };
+    let whole = steps("");
+    // What differs, and the steps that go with it.
+    let cases: [(&str, &[&str]); 10] = [
+        ("finish { edge natural }", &["ink", "ink-midsole"]),
+        ("finish { sock-lining none }", &["sock"]),
+        ("upper { facing { without hooks } }", &[]),
+        ("upper { facing { without eyelets } }", &[]),
+        ("upper { facing { without eyelets; without hooks } }", &["hardware"]),
+        ("upper { facing { without rows } }", &["facing-rows"]),
+        ("upper { without mark }", &["mark"]),
+        ("upper { without collar }", &["collar"]),
+        ("upper { without lap counter-cover }", &["counter-cover"]),
+        ("upper { without stay back-stay }", &["stay"]),
+    ];
+    for (differs, gone) in cases {
+        let wanted: Vec<String> = whole.iter().filter(|step| !gone.contains(&step.as_str())).cloned().collect();
+        assert_eq!(steps(&format!("  {differs}")), wanted, "{differs}");
+    }
 }
