@@ -48,7 +48,9 @@ impl Sheets<'_> {
         self.y = y + tall(below.len(), LINE) - 2.6;
         self.across(self.y, RULE);
         self.y += 3.2;
-        if !continued {
+        if continued {
+            self.still_unreleased();
+        } else {
             self.reasons(station);
         }
     }

@@ -63,6 +63,19 @@ impl Sheets<'_> {
         reason(notice, self.voice())
     }
 
+    /// On further pages the reason stands in a line below the head.
+    pub(super) fn still_unreleased(&mut self) {
+        if self.is_released() {
+            return;
+        }
+        let refused = self.job.notices.iter().filter(|notice| notice.refused);
+        let reasons: Vec<String> = refused.map(|notice| self.reason(notice)).collect();
+        let said = format!("{}: {}", self.word(words::NOT_RELEASED), reasons.join("; "));
+        let lines = owned(wrap(&said, Style::CondensedBold, BODY, self.width()));
+        self.lines((MARGIN, self.y + 3.0), (BODY, Style::CondensedBold, LINE), &lines);
+        self.y += tall(lines.len(), LINE) + 1.4;
+    }
+
     /// What to measure or sort first, with the figure that says to what.
     fn first(&mut self, notice: &Notice) -> String {
         let mut text = format!("{}. {}", self.reason(notice), words::first(notice.rule, self.job.lang));
