@@ -169,6 +169,15 @@ mod tests {
     use super::*;
 
     #[test]
+    fn the_gist_is_the_first_sentence_below_the_title() {
+        for rule in all() {
+            let (page, gist) = (page(*rule), gist(*rule));
+            let below = page.split_once('\n').expect("a title").1.trim_start().replace('\n', " ");
+            assert!(below.starts_with(&gist) && gist.ends_with('.') && !gist.contains(". "), "{}: {gist}", rule.name());
+        }
+    }
+
+    #[test]
     fn every_rule_has_a_page_with_all_its_parts() {
         for rule in all() {
             let page = page(*rule);
