@@ -184,6 +184,15 @@ impl<'m> Plan<'m> {
     }
 }
 
+impl Build<'_> {
+    /// The tallest stack that the sole's stitcher sews, mm; `None` if that is not known.
+    #[must_use]
+    pub fn sole_sews(&self) -> Option<f64> {
+        let sole = self.model.bottom.as_ref().ok()?.sole.as_ref().ok()?;
+        mm(&of(&sole.on).ok()?.it.sews).ok()
+    }
+}
+
 /// Both, or the hole of the first that is lost.
 fn and<'b, A, B>(a: &'b Built<A>, b: &'b Built<B>) -> Built<(&'b A, &'b B)> {
     match (a, b) {

@@ -133,10 +133,7 @@ fn stacks(stack: &Stack, rows: &SoleRows, list: &mut List) {
 
 /// What the machine could still sew over the tallest place.
 fn margin(build: &Build<'_>, stack: &Stack, list: &mut List) {
-    let sole = build.model.bottom.as_ref().ok().and_then(|bottom| bottom.sole.as_ref().ok());
-    let Some(Ok(sews)) = sole.and_then(|sole| of(&sole.on).ok()).map(|on| crate::build::mm(&on.it.sews)) else {
-        return;
-    };
+    let Some(sews) = build.sole_sews() else { return };
     let (nominal, thick) = (stack.asked.hi.sum.nominal(), stack.asked.hi.sum.spread().hi);
     list.number("stack.margin", "left under what the machine sews", "mm", sews - nominal);
     list.number("stack.margin-least", "left at the thick end", "mm", sews - thick);
@@ -144,9 +141,7 @@ fn margin(build: &Build<'_>, stack: &Stack, list: &mut List) {
 
 /// What the layers may be together where the thick end of the stack does not fit, and can be sorted to fit.
 fn sort(build: &Build<'_>, stack: &Stack, list: &mut List) {
-    let sole = build.model.bottom.as_ref().ok().and_then(|bottom| bottom.sole.as_ref().ok());
-    let Some(Ok(machine)) = sole.map(|sole| of(&sole.on)) else { return };
-    let Ok(limit) = crate::build::mm(&machine.it.sews) else { return };
+    let Some(limit) = build.sole_sews() else { return };
     let fits = |sum: f64| crate::measure::fits(sum, limit);
     if !fits(stack.asked.nominal.sum.nominal()) || fits(stack.asked.hi.sum.spread().hi) {
         return;

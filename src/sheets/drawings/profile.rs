@@ -1,7 +1,7 @@
 //! The stack along a row: its thickness against the way from the row's start, what the machine sews, laps and joints.
 
 use super::{LABEL, Pointed, Scale, THIN, TITLE, label, level, line, row, scale, title};
-use crate::build::{Build, Stack, mm, of};
+use crate::build::{Build, Stack};
 use crate::sheets::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::words::{self, Lang};
 
@@ -36,13 +36,8 @@ impl Profile<'_> {
         Some(OVER + self.tallest(stack) * UP.by() + UNDER)
     }
 
-    fn sews(&self) -> Option<f64> {
-        let sole = self.build.model.bottom.as_ref().ok()?.sole.as_ref().ok()?;
-        mm(&of(&sole.on).ok()?.it.sews).ok()
-    }
-
     fn tallest(&self, stack: &Stack) -> f64 {
-        stack.asked.hi.sum.nominal().max(self.sews().unwrap_or(0.0))
+        stack.asked.hi.sum.nominal().max(self.build.sole_sews().unwrap_or(0.0))
     }
 
     /// Draws it.
@@ -95,7 +90,7 @@ impl Profile<'_> {
 
     /// What the machine sews, as a line over the whole way.
     fn limit(&self, frame: &Frame, length: f64) -> Vec<Op> {
-        let Some(sews) = self.sews() else { return Vec::new() };
+        let Some(sews) = self.build.sole_sews() else { return Vec::new() };
         vec![line(frame.at(0.0, sews), frame.at(length, sews), Pen::black(0.4).dashed(2.0, 1.0))]
     }
 
@@ -106,7 +101,7 @@ impl Profile<'_> {
         let text = format!("{}; {sews} {}; {left_over} {}", self.worst, self.sews, self.margin);
         let half = width_mm(&text, Style::Condensed, LABEL) / 2.0;
         let x = place.x.clamp(left + half, (right - half).max(left + half));
-        let top = frame.at(s, thick.max(self.sews().unwrap_or(0.0)));
+        let top = frame.at(s, thick.max(self.build.sole_sews().unwrap_or(0.0)));
         vec![
             line(place, Point::new(place.x, top.y - 2.0), Pen::black(0.3)),
             Op::Circle { centre: place, radius: 0.8, paint: Paint::fill(Ink::BLACK) },

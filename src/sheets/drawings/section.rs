@@ -15,12 +15,7 @@ pub(in crate::sheets) fn section_height(build: &Build<'_>) -> f64 {
 }
 
 fn tallest(build: &Build<'_>, peak: &Peak) -> f64 {
-    let sews = build.model.bottom.as_ref().ok().and_then(|bottom| bottom.sole.as_ref().ok());
-    let sews = sews
-        .and_then(|sole| sole.on.as_ref().ok())
-        .and_then(|on| on.it.sews.as_ref().ok())
-        .map_or(0.0, |sews| sews.it.nominal());
-    peak.sum.nominal().max(sews)
+    peak.sum.nominal().max(build.sole_sews().unwrap_or(0.0))
 }
 
 /// The stack where it is tallest, cut across the turnout, four times its size: every layer as thick as it is, the stitch
@@ -85,9 +80,7 @@ fn wall(x: f64, top: f64, floor: f64) -> Op {
 
 /// What the machine sews, as a gauge beside the section.
 fn jaw(build: &Build<'_>, lang: Lang, x: f64, left: f64, floor: f64) -> Vec<Op> {
-    let Ok(bottom) = &build.model.bottom else { return Vec::new() };
-    let Ok(sole) = &bottom.sole else { return Vec::new() };
-    let Ok(sews) = crate::build::of(&sole.on).and_then(|on| crate::build::mm(&on.it.sews)) else { return Vec::new() };
+    let Some(sews) = build.sole_sews() else { return Vec::new() };
     let top = floor - sews * SECTION_SCALE;
     let gauge = x + 30.0;
     let bracket = Pen::black(0.4);

@@ -63,7 +63,6 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         _ => format!("heel.{what}-substance"),
     };
     let layers = present.map(|(what, word)| said(*word, &at_breast(what))).collect();
-
     let cap = said(words::CAP, "heel.cap-thickness");
     let ends =
         [["gauge-before", "gauge-after", "sand-back"], ["gauge-before-breast", "gauge-after-breast", "sand-breast"]];
