@@ -55,7 +55,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 7;
+pub const COMPUTATION: u32 = 8;
 
 /// Sides of a boot that are laced together.
 pub(crate) const FACINGS: u32 = 2;

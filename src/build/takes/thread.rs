@@ -129,10 +129,9 @@ fn sewn(upper: &Upper) -> Built<Vec<(String, &Stitching, f64)>> {
         let covered = of(&stay.covers)?;
         let seam = upper.seams.iter().find(|seam| seam.name == covered.it);
         let joined = seam.map(|seam| seam.joins.as_ref().map_err(|hole| *hole)).transpose()?;
-        let under = match joined.map(Vec::as_slice) {
-            Some([first, ..]) => substance(&first.it)?,
-            _ => 0.0,
-        };
+        let sides = joined.into_iter().flatten().map(|part| substance(&part.it)).collect::<Built<Vec<f64>>>()?;
+        // It lies over both sides of its seam; the thicker one counts.
+        let under = sides.into_iter().fold(0.0, f64::max);
         all.push((format!("stay-{}", stay.name), &stay.stitching, whole(&stay.of)? + under));
     }
     for gusset in &upper.gussets {

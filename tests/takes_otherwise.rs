@@ -1,0 +1,298 @@
+//! What a pair takes of what the demo does not have: seams put together otherwise, layers that cover some of the bottom,
+//! blanks that do not grow, leather whose shares are not said. Worked out again in plain words.
+
+#[path = "common/chance.rs"]
+mod chance;
+#[path = "common/memory.rs"]
+mod memory;
+#[path = "common/trial.rs"]
+mod trial;
+
+use chance::Chance;
+use hobnail::build::{Build, Datum, Figures, GradedLast, Plan};
+use hobnail::finding::Severity;
+use hobnail::geometry::Path;
+use kurbo::Point;
+use memory::{Memory, Only};
+use trial::{number, trial};
+
+const OUNCE: f64 = 25.4 / 64.0;
+
+fn close(what: &str, found: f64, expected: f64) {
+    assert!((found - expected).abs() <= 1e-6 * expected.abs().max(1.0), "{what}: {found}, worked out {expected}");
+}
+
+fn near(what: &str, found: f64, expected: f64, within: f64) {
+    assert!((found - expected).abs() <= within, "{what}: {found}, worked out {expected}");
+}
+
+/// Looks at the trial in one size: its build, its figures, and whether a rule refuses it.
+fn built<T>(
+    memory: &Memory,
+    size: &'static str,
+    look: impl FnOnce(&Build<'_>, &Figures, &dyn Fn(&str) -> bool) -> T,
+) -> T {
+    let (_, checked) = trial::check(memory, &Only(size));
+    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
+    let world = &checked.worlds[model.place.0];
+    let plan = Plan::new(&world.models[model.place.1], world.shop.as_ref().expect("a shop"));
+    let refused = |rule: &str| checked.findings.iter().any(|it| it.severity == Severity::Refused && it.name == rule);
+    look(&plan.build(model.sizes[0].size), &checked.figured(model).remove(0).figures, &refused)
+}
+
+/// A trial whose seams, stays, collar and facing are put together otherwise than the demo's.
+fn otherwise(upper: &str) -> Figures {
+    let band = if upper.contains("part collar-band") { "" } else { "part collar-band { of thin };" };
+    let declared = "upper-leather thin { substance 3 oz }\nupper-leather thick { substance 7 oz }\n";
+    let parts = "part vamp { of thick }; part tongue { of thin }; part quarter { of thick }";
+    let memory = trial(declared, &format!("  upper {{ {parts}; {band} {upper} }}"));
+    trial::figures(&memory, "10 E")
+}
+
+/// The thread of one seam: rows of stitches of `2 p + 2 t`, and a tail of 150 mm each.
+fn locked(figures: &Figures, long: f64, rows: f64, spi: f64, thickness: f64) -> f64 {
+    let length = long * number(figures, "last.stick") / 283.0;
+    let stitches = (length * spi / 25.4).round();
+    rows * (stitches * 2.0 * (length / stitches + thickness) + 150.0) / 1000.0
+}
+
+#[test]
+fn thread_of_seams_put_together_otherwise() {
+    const SEWN: &str = "pitch 8 spi; thread bonded-138; needle 130 Nm";
+    let (thin, thick) = (3.0 * OUNCE, 7.0 * OUNCE);
+    let side = |parts: &str| {
+        format!("seam side {{ joins {parts}; allowance 6 mm; rubbed-flat; long 100 mm; rows 2; {SEWN}; on post-bed }}")
+    };
+    let strip = format!(
+        "stay strip {{ of collar-band; covers-seam side; wide 24 mm; loop 20 mm; long 100 mm; rows 2 first 2 mm apart 20 mm; {SEWN}; on \
+         post-bed }}"
+    );
+    let thread = |figures: &Figures, seam: &str| number(figures, &format!("takes.seam.{seam}.thread"));
+    // Of two parts both count; of one part, itself and its like.
+    for (parts, both, under) in [
+        ("vamp, tongue", thick + thin, thick),
+        ("tongue, vamp", thick + thin, thick),
+        ("tongue", 2.0 * thin, thin),
+        ("vamp", 2.0 * thick, thick),
+    ] {
+        let figures = otherwise(&format!("{}; {strip}", side(parts)));
+        close(parts, thread(&figures, "seam-side"), locked(&figures, 100.0, 2.0, 8.0, both));
+        close(parts, thread(&figures, "stay-strip"), locked(&figures, 100.0, 2.0, 8.0, thin + under));
+    }
+    // A collar that is not folded lies once.
+    let folded = otherwise("");
+    close("collar", thread(&folded, "collar"), locked(&folded, 290.0, 1.0, 9.0, 2.0 * thin + thick));
+    let raw = otherwise("collar collar-band { without folded }; part collar-band { of thin; without folded }");
+    close("raw collar", thread(&raw, "collar"), locked(&raw, 290.0, 1.0, 9.0, thin + thick));
+    // A facing alone, with itself turned in, and with another part behind it. A whole size up its edge is 2 mm longer.
+    let facing = |thickness: f64| {
+        let stitches = (177.0_f64 * 8.0 / 25.4).round();
+        2.0 * 2.0 * (stitches * 2.0 * (177.0 / stitches + thickness) + 150.0) / 1000.0
+    };
+    for (backing, thickness) in
+        [("", thick), ("facing { backing }", 2.0 * thick), ("facing { backing tongue }", thick + thin)]
+    {
+        let figures = otherwise(backing);
+        close(backing, thread(&figures, "facing-rows"), facing(thickness));
+        close(backing, trial::spread(&figures, "facing-rows.thickest").nominal, thickness);
+    }
+}
+
+/// What a layer is said to cover, and what it then takes of one boot, mm2: by slices of the outline that it is cut to.
+struct Piece {
+    covers: &'static str,
+    breadth: Option<f64>,
+    tucked: Option<f64>,
+}
+
+impl Piece {
+    fn random(chance: &mut Chance) -> Self {
+        let mut whole = |from: u32, to: usize| f64::from(from + u32::try_from(chance.below(to)).expect("few"));
+        let (breadth, tucked) = (whole(20, 30), whole(0, 60));
+        Self {
+            covers: ["all", "forepart", "waist", "seat"][chance.below(4)],
+            breadth: (chance.below(2) == 0).then_some(breadth),
+            tucked: (chance.below(2) == 0).then_some(tucked),
+        }
+    }
+
+    fn text(&self) -> String {
+        let breadth = self.breadth.map(|breadth| format!("; breadth {breadth} mm")).unwrap_or_default();
+        let ends = self.tucked.map(|behind| format!("; ends tucked {behind} mm")).unwrap_or_default();
+        format!("covers {}{breadth}{ends}", self.covers)
+    }
+
+    fn covers(&self, last: &GradedLast, x: f64, y: f64) -> bool {
+        let before_joint = last.joint_line.signed(Point::new(x, y)) <= 0.0;
+        let zone = match self.covers {
+            "forepart" => !before_joint,
+            "waist" => x >= last.breast && before_joint,
+            "seat" => x <= last.breast,
+            _ => true,
+        };
+        zone && self.tucked.is_none_or(|behind| x >= last.breast - behind)
+    }
+
+    fn area(&self, last: &GradedLast, outline: &[Point]) -> f64 {
+        const SLICE: f64 = 0.2;
+        const GRAIN: f64 = 0.2;
+        let middle = |x: f64| last.feather.breadth_at(x).map_or(0.0, |across| (across.inside - across.outside) / 2.0);
+        let ends = outline.iter().map(|point| point.x);
+        let (back, toe) = (ends.clone().fold(f64::MAX, f64::min), ends.fold(f64::MIN, f64::max));
+        let slices = |from: f64, to: f64| {
+            let mut at = from + SLICE / 2.0;
+            std::iter::from_fn(move || {
+                at += SLICE;
+                (at - SLICE < to).then_some(at - SLICE)
+            })
+        };
+        if let Some(breadth) = self.breadth {
+            // A strip as long as the middle of the bottom is there.
+            return slices(0.0, last.bottom).filter(|x| self.covers(last, *x, middle(*x))).count() as f64
+                * SLICE
+                * breadth;
+        }
+        let mut area = 0.0;
+        for x in slices(back, toe) {
+            let crossings = (0..outline.len()).filter_map(|n| {
+                let (a, b) = (outline[n], outline[(n + 1) % outline.len()]);
+                ((a.x < x) != (b.x < x)).then(|| a.y + (b.y - a.y) * (x - a.x) / (b.x - a.x))
+            });
+            let (low, high) = crossings.fold((f64::MAX, f64::MIN), |(low, high), y| (low.min(y), high.max(y)));
+            let mut y = low + GRAIN / 2.0;
+            while y < high {
+                area += if self.covers(last, x, y) { SLICE * GRAIN } else { 0.0 };
+                y += GRAIN;
+            }
+        }
+        area
+    }
+}
+
+#[test]
+fn a_layer_takes_what_it_covers_of_its_outline() {
+    let mut chance = Chance::new(17);
+    for _ in 0..24 {
+        let (filler, slip) = (Piece::random(&mut chance), Piece::random(&mut chance));
+        let size = ["9 D", "6 C", "14 EE"][chance.below(3)];
+        let stock =
+            "sole-leather card { substances 2 mm; yield 80 % }\nadhesive paste { open 1..2 minutes; set 1 hours }\n";
+        let layers = format!(
+            "layer filler {{ of card 2 mm; {}; bonded neoprene }}; layer slip {{ of slip-sheet; {}; bonded paste }}",
+            filler.text(),
+            slip.text(),
+        );
+        built(&trial(stock, &format!("  bottom {{ {layers} }}")), size, |build, found, _| {
+            let (lines, last) = (build.lines.as_ref().expect("lines"), build.last.as_ref().expect("last"));
+            let feather = last.feather.flatten(0.0, last.feather.period(), 0.01);
+            let uncut = lines.uncut.flatten(0.0, lines.uncut.period(), 0.01);
+            let known = |key: &str| found.get(key).map(|_| number(found, key));
+            for (role, piece, outline, glue) in
+                [("filler", &filler, &feather, "neoprene"), ("slip", &slip, &uncut, "paste")]
+            {
+                let dm2 = piece.area(last, outline) / 10_000.0;
+                let net = number(found, &format!("takes.layer.{role}.net"));
+                near(&format!("{role} {} in {size}", piece.text()), net, 2.0 * dm2, 0.02 + 0.002 * dm2);
+                close(role, number(found, &format!("takes.adhesive.{glue}.{role}.faces")), 2.0 * net);
+                let gross = known(&format!("takes.layer.{role}.gross"));
+                assert_eq!(gross.is_some(), role == "filler", "only leather is pressed");
+                gross.into_iter().for_each(|gross| close(role, gross, net / 0.8));
+            }
+            assert!(known("takes.adhesive.neoprene.filler.weight").is_some(), "coats and coverage are said");
+            assert!(known("takes.adhesive.paste.slip.weight").is_none(), "neither is said");
+        });
+    }
+}
+
+#[test]
+fn what_a_part_takes_grows_in_length_and_girth_and_by_its_pieces() {
+    for (size, longer, rounder) in [("9 D", 0.0, 0.0), ("6 C", -3.0, -4.0), ("14 EE", 5.0, 7.0)] {
+        for pieces in [1_u32, 2, 5] {
+            let memory = trial("", &format!("  upper {{ part vamp {{ pieces {pieces}; area 4 dm2 }} }}"));
+            let found = trial::figures(&memory, size);
+            // A size is a third of an inch of stick length, size and width a quarter of girth each.
+            let stick = (283.0 + longer * 25.4 / 3.0) / 283.0;
+            let girth = (248.0 + rounder * 25.4 / 4.0) / 248.0;
+            close(size, number(&found, "last.stick") / 283.0, stick);
+            close(size, number(&found, "last.ball") / 248.0, girth);
+            let area = 4.0 * stick * girth;
+            close(size, number(&found, "part.vamp.area"), area);
+            close(size, number(&found, "part.vamp.pair"), 2.0 * f64::from(pieces) * area);
+        }
+    }
+}
+
+#[test]
+fn leather_whose_shares_are_not_said_is_known_as_far_as_it_is_said() {
+    let with = |said: &str| {
+        let stock = format!("upper-leather calf {{ substance 6..7 oz; {said} }}");
+        trial::figures(&trial(&stock, "  upper { part vamp { of calf; zone prime; area 4 dm2 } }"), "9 D")
+    };
+    let key = |what: &str| format!("takes.leather.calf.{what}");
+    for (said, gross, hides) in [
+        ("hide 20 sqft", None, None),
+        ("hide 20 sqft; cuts prime 50 %", Some(16.0), None),
+        ("cuts prime 50 %; of-hide prime 40 %", Some(16.0), None),
+        ("hide 20 sqft; of-hide prime 40 %", None, None),
+        ("hide 20 sqft; cuts prime 50 %; of-hide prime 40 %", Some(16.0), Some(16.0 / (20.0 * 3.048 * 3.048 * 0.4))),
+        ("hide 20 sqft; cuts second 50 %; of-hide second 40 %", None, None),
+    ] {
+        let found = with(said);
+        let known = |what: &str| found.get(&key(what)).map(|_| number(&found, &key(what)));
+        close(said, number(&found, &key("prime.net")), 8.0);
+        for (what, wanted) in [("prime.gross", gross), ("prime.hides", hides), ("hides", hides)] {
+            assert_eq!(known(what).is_some(), wanted.is_some(), "{what} with {said}");
+            known(what).into_iter().zip(wanted).for_each(|(found, wanted)| close(said, found, wanted));
+        }
+    }
+}
+
+#[test]
+fn a_sock_that_lies_at_the_heel_takes_what_lies_behind_the_breast() {
+    let stock = "upper-leather kid { substance 2 oz }";
+    for how in ["full", "heel"] {
+        let memory = trial(stock, &format!("  finish {{ sock-lining {how} of kid }}"));
+        built(&memory, "9 D", |build, found, _| {
+            let last = build.last.as_ref().expect("last");
+            let feather = last.feather.flatten(0.0, last.feather.period(), 0.01);
+            // A shoelace sum over what lies behind the breast, which the line cuts straight.
+            let behind = |x: f64| if how == "full" { x } else { x.min(last.breast) };
+            let turn = |n: usize| {
+                let (a, b) = (feather[n], feather[(n + 1) % feather.len()]);
+                behind(a.x) * b.y - behind(b.x) * a.y
+            };
+            let wanted = ((0..feather.len()).map(turn).sum::<f64>() / 2.0).abs();
+            near(how, number(found, "takes.leather.kid.prime.net"), 2.0 * wanted / 10_000.0, 0.002);
+        });
+    }
+}
+
+#[test]
+fn blanks_that_do_not_grow_serve_all_sizes_or_none() {
+    let with = |blanks: &str, size: &'static str| {
+        let stock = format!("outsole slab {{ base 4 mm; blanks us-men 5..14 measured 9 {blanks} }}");
+        let memory = trial(&stock, "  bottom { layer outsole { of slab } }");
+        built(&memory, size, |_, found, refused| {
+            let chosen = match found.get("takes.blank.outsole.size").map(|figure| &figure.datum) {
+                Some(Datum::Text(size)) => Some(size.clone()),
+                _ => None,
+            };
+            assert_eq!(refused("stock/blank"), chosen.is_none(), "{blanks} in {size}");
+            chosen
+        })
+    };
+    let same = "grade-length 0 mm grade-breadth 0 mm";
+    // The sole from the breast on is 220 to 250 mm long and 115 to 140 mm wide with all that is trimmed.
+    assert_eq!(with(&format!("long 400 mm wide 300 mm {same}"), "9 D").as_deref(), Some("9"));
+    assert_eq!(with(&format!("long 400 mm wide 300 mm {same}"), "14 EE").as_deref(), Some("14"));
+    assert_eq!(with(&format!("long 400 mm wide 60 mm {same}"), "9 D"), None);
+    assert_eq!(with(&format!("long 60 mm wide 300 mm {same}"), "9 D"), None);
+    // One that grows only in length, and is wide enough, or not.
+    let longer = "grade-length 10 mm grade-breadth 0 mm";
+    let (stub, long) = (with(&format!("long 190 mm wide 300 mm {longer}"), "9 D"), 240.0);
+    let size: f64 = stub.expect("a larger one serves").parse().expect("a whole size");
+    let needs = number(&trial::figures(&trial("", ""), "9 D"), "takes.blank.outsole.long");
+    assert!(needs < long && (size - 9.0 - (needs - 190.0) / 10.0) < 1.0, "{size} for {needs}");
+    assert!(190.0 + 10.0 * (size - 9.0) >= needs && 190.0 + 10.0 * (size - 10.0) < needs, "{size} for {needs}");
+    assert_eq!(with(&format!("long 190 mm wide 60 mm {longer}"), "9 D"), None);
+}
