@@ -12,7 +12,7 @@ mod trial;
 
 use chance::Chance;
 use hobnail::build::{Build, GradedLast, NailsBuilt, Plan};
-use hobnail::geometry::{Path, Side};
+use hobnail::geometry::{Path, Rail, Side, Straight};
 use hobnail::measure::Spread;
 use memory::{Memory, Only};
 use trial::{check, trial};
@@ -292,4 +292,53 @@ fn a_heel_nail_is_the_shortest_that_holds_and_stays_clear() {
         }
     }
     assert!(seen.iter().all(|count| *count > 0), "serves, only clear, neither: {seen:?}");
+}
+
+#[test]
+fn a_sunk_head_asks_for_a_longer_nail() {
+    let plain = built(&trial("", ""), "9 D", |build| build.waist.clone().expect("nailed").expect("built").window);
+    for sunk in [0.25, 0.75, 1.5, 3.0] {
+        let lengths = "4/8, 4.5/8, 5/8, 5.5/8, 6/8, 7/8 in";
+        let stock = format!("nail sprig {{ lengths {lengths}; shank 1.8 mm; sunk {sunk} mm; clinches }}");
+        built(&trial(&stock, "  bottom { waist nailed { with sprig } }"), "9 D", |build| {
+            let nails = build.waist.as_ref().expect("nailed").as_ref().expect("built");
+            let (least, most) = (plain.lo + sunk, plain.hi + sunk);
+            assert!((nails.window.lo - least).abs() < 1e-9 && (nails.window.hi - most).abs() < 1e-9, "{sunk} mm");
+            let wanted = CLINCHING.iter().find(|length| least <= **length && **length <= most);
+            assert_eq!(nails.length.is_some(), wanted.is_some(), "{sunk} mm");
+            nails.length.iter().zip(wanted).for_each(|(found, wanted)| assert!((found - wanted).abs() < 1e-9));
+        });
+    }
+}
+
+#[test]
+fn each_end_of_a_line_has_a_nail_however_far_they_stand() {
+    for apart in [12.0, 60.0, 190.0] {
+        let line = format!("with clinching; inside-feather 10 mm; apart {apart} mm");
+        let seat = "seat nailed { with clinching; inside-feather 10 mm; apart 12 mm }";
+        built(&trial("", &format!("  bottom {{ waist nailed {{ {line} }}; {seat} }}")), "9 D", |build| {
+            let nails = build.waist.as_ref().expect("nailed").as_ref().expect("built");
+            assert_eq!(nails.places.len(), nails.counts.0 + nails.counts.1);
+            let last = build.last.as_ref().expect("a last");
+            let rail = Rail::constant(&last.feather, -10.0);
+            for (side, joint, count, spacing) in [
+                (Side::Outside, last.joint_outside, nails.counts.0, nails.spacing.0),
+                (Side::Inside, last.joint_inside, nails.counts.1, nails.spacing.1),
+            ] {
+                let mut stations: Vec<f64> =
+                    nails.places.iter().filter(|place| place.side == side).map(|place| place.point.x).collect();
+                stations.sort_by(f64::total_cmp);
+                // From the breast to 10 mm behind the joint.
+                let (first, last_one) = (stations[0], *stations.last().expect("two"));
+                assert!((first - last.breast).abs() < 1e-6 && (last_one - (joint - 10.0)).abs() < 1e-6, "{stations:?}");
+                let at = |x: f64| rail.crossings_on(&Straight::square_at(x), side)[0];
+                let (a, b) = (at(first), at(last_one));
+                let way = chords(&rail, a.min(b), a.max(b));
+                let gaps = (way / apart).floor().max(1.0);
+                assert_eq!(count, stations.len());
+                assert!((count as f64 - gaps - 1.0).abs() < 1e-9, "{apart} mm on {way}: {count}");
+                assert!((spacing - way / gaps).abs() < 0.01, "{apart} mm on {way}: {spacing} apart");
+            }
+        });
+    }
 }

@@ -144,13 +144,17 @@ impl NailsBuilt {
     }
 }
 
-/// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened.
+/// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened. A way shorter
+/// than `apart` has one at each end all the same; one of no length a single nail.
 #[must_use]
 pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
-    let whole = (length / apart + SLACK).floor().clamp(0.0, 10_000.0);
+    if length <= SLACK {
+        return (1, 0.0);
+    }
+    let whole = (length / apart + SLACK).floor().clamp(1.0, 10_000.0);
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped above")]
     let gaps = whole as u32;
-    (gaps + 1, if gaps > 0 { length / f64::from(gaps) } else { 0.0 })
+    (gaps + 1, length / f64::from(gaps))
 }
 
 type Way = (Side, f64, f64);

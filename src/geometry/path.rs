@@ -102,13 +102,15 @@ pub trait Path {
         t_at_run(self, run_to(self, t0) + length)
     }
 
-    /// The parameters of the `intervals + 1` evenly spaced places from `t0` to `t1`, both ends among them. Only the ends
-    /// for `intervals` 0 or 1.
+    /// The parameters of the `intervals + 1` evenly spaced places from `t0` to `t1`, both ends among them; `t0` alone for no
+    /// interval.
     fn evenly(&self, t0: f64, t1: f64, intervals: usize) -> Vec<f64> {
+        if intervals == 0 {
+            return vec![t0];
+        }
         let (start, end) = (run_to(self, t0), run_to(self, t1));
-        let parts = intervals.max(1);
         #[expect(clippy::cast_precision_loss, reason = "holes and nails are counted in hundreds")]
-        let inner = (1..parts).map(|i| t_at_run(self, start + (end - start) * (i as f64 / parts as f64)));
+        let inner = (1..intervals).map(|i| t_at_run(self, start + (end - start) * (i as f64 / intervals as f64)));
         std::iter::once(t0).chain(inner).chain(std::iter::once(t1)).collect()
     }
 
