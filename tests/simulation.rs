@@ -147,6 +147,21 @@ fn a_tight_heel() {
     holds(&boot, "heel/height", 4, &sources, 0.0);
 }
 
+/// A part sewn to its like: one piece if a foot has one of it or all is cut from one hide, else two.
+#[test]
+fn a_tight_seam_of_a_part_and_its_like() {
+    let (slab, sews) = ((3.9, 0.2), 8.0);
+    let (together, apart) = ([(slab.0, slab.1, 2.0)], [(slab.0, slab.1, 1.0); 2]);
+    let cases: [(u32, &str, &[Source]); 4] =
+        [(1, "", &together), (2, "", &apart), (2, "one-hide", &together), (1, "one-hide", &together)];
+    for (seed, (pieces, hide, sources)) in (50..).zip(cases) {
+        let stock = format!("upper-leather slab {{ substance {} mm +- {} mm; {hide} }}", slab.0, slab.1);
+        let seam = "joins strap; allowance 3 mm; rows 1; pitch 8 spi; thread bonded-138; needle 130 Nm; on post-bed";
+        let upper = format!("part strap {{ of slab; pieces {pieces}; area 1 dm2 }}; seam end {{ {seam} }}");
+        holds(&trial(&stock, &format!("  upper {{ {upper} }}")), "upper/sews", seed, sources, sews);
+    }
+}
+
 /// A boot of those thicknesses exactly: vamp, quarter's flat, midsole, base, lug.
 fn exact(values: &[f64]) -> Figures {
     let [vamp, flat, midsole, base, lug] = values else { panic!("five thicknesses") };

@@ -1,0 +1,76 @@
+//! A graded outline, station by station: as long as the bottom has grown, and as broad as seat and tread say.
+
+#[path = "common/memory.rs"]
+mod memory;
+#[path = "common/trial.rs"]
+mod trial;
+
+use hobnail::build::{GradedLast, Plan};
+use hobnail::geometry::Path;
+use memory::Only;
+use trial::{LastText, check};
+
+/// The teller's outline as its file has it: percent of the bottom, half-breadths inside and outside, mm.
+const TELLER: [(f64, f64, f64); 15] = [
+    (2.0, 17.6, 17.6),
+    (5.0, 25.2, 25.4),
+    (10.0, 30.2, 30.6),
+    (16.0, 31.7, 32.0),
+    (26.0, 31.2, 32.4),
+    (36.0, 28.6, 33.4),
+    (45.0, 27.6, 35.6),
+    (54.0, 30.2, 39.4),
+    (62.0, 35.4, 43.0),
+    (70.0, 40.2, 44.0),
+    (78.0, 40.6, 41.2),
+    (86.0, 36.8, 35.4),
+    (92.0, 30.2, 28.8),
+    (96.0, 23.0, 21.8),
+    (98.5, 14.9, 14.3),
+];
+
+fn graded<T>(size: &'static str, look: impl FnOnce(&GradedLast) -> T) -> T {
+    let last = LastText {
+        more: "tread 84 mm;  seat-breadth 64 mm",
+        by_size: "stick 8 mm; ball 6 mm; tread 3 mm; seat-breadth 0.8 mm",
+        ..LastText::default()
+    };
+    let (_, checked) = check(&last.boot("us-men 5..14 widths C, D, E, EE"), &Only(size));
+    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
+    let world = &checked.worlds[model.place.0];
+    let plan = Plan::new(&world.models[model.place.1], world.shop.as_ref().expect("a shop"));
+    look(plan.build(model.sizes[0].size).last.as_ref().expect("a last"))
+}
+
+#[test]
+fn each_station_is_as_broad_as_seat_and_tread_have_grown() {
+    for (size, sizes, widths) in
+        [("9 D", 0.0, 0.0), ("6 D", -3.0, 0.0), ("14 D", 5.0, 0.0), ("9 EE", 0.0, 2.0), ("12 C", 3.0, -1.0)]
+    {
+        graded(size, |last| {
+            let bottom = 276.0 + 8.0 * sizes;
+            // A width is a twelfth and a sixteenth of an inch.
+            let tread = (84.0 + 3.0 * sizes + widths * 25.4 / 12.0) / 84.0;
+            let seat = (64.0 + 0.8 * sizes + widths * 25.4 / 16.0) / 64.0;
+            for (percent, inside, outside) in TELLER {
+                let x = percent / 100.0 * bottom;
+                // From the seat's growth at the heel evenly to the tread's at that side's joint, and no further.
+                let grown = |joint: f64| seat + (tread - seat) * (percent / joint).min(1.0);
+                let found = last.feather.breadth_at(x).expect("it is on the bottom");
+                for (side, found, expected) in
+                    [("inside", found.inside, inside * grown(70.0)), ("outside", found.outside, outside * grown(62.0))]
+                {
+                    assert!(
+                        (found - expected).abs() < 1e-6,
+                        "{size} at {percent} % {side}: {found}, worked out {expected}"
+                    );
+                }
+            }
+            assert!(
+                (last.bottom - bottom).abs() < 1e-9
+                    && (last.length_factor - (283.0 + 8.0 * sizes) / 283.0).abs() < 1e-9
+            );
+            assert!((last.girth_factor - (248.0 + 6.0 * sizes + widths * 25.4 / 4.0) / 248.0).abs() < 1e-9, "{size}");
+        });
+    }
+}
