@@ -66,24 +66,41 @@ fn the_next_thinner_lift_is_the_one_that_saves_least_and_may_go_if_the_thin_end_
         Base { lifts: (2, 12.0, &[12.0]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (3, 10.0, &[14.0, 10.0, 9.5]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (3, 9.0, &[9.0, 8.0]), thin: (1, 9.0, &[9.0, 7.5, 3.0]) },
+        // Much to sand, and nothing thinner, or nothing that is thin enough to go, or that saves less by its share.
+        Base { lifts: (2, 18.0, &[18.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (2, 18.0, &[18.0, 3.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (2, 20.0, &[20.0, 17.0]), thin: (1, 4.0, &[4.0, 2.0]) },
     ];
     let (mut reach, mut miss) = (0, 0);
+    // Nothing to say, a note, a refusal.
+    let mut said = [0; 3];
     for base in bases {
-        built(&base.memory(), |build| {
+        let memory = base.memory();
+        let (_, checked) = check(&memory, &Only("9 D"));
+        let sanding = checked.findings.iter().find(|it| it.name == "heel/sanding").map(|it| it.severity);
+        built(&memory, |build| {
             let heel = build.heel.as_ref().expect("a heel").as_ref().expect("built");
             let found = heel.thinner.map(|thinner| (thinner.from, thinner.to));
+            // From half of the thickest lift on; the wedge is of 12 iron.
+            let thickest = base.lifts.1.max(12.0) * IRON;
+            let much = heel.given.nominal() - heel.needed.nominal() >= thickest / 2.0 - 1e-9;
+            let over = heel.given.spread().lo - heel.needed.spread().hi;
+            let goes = base.saves().is_some_and(|(from, to)| (from - to) * IRON <= over + 1e-9);
+            let expected = much.then_some(if goes { Severity::Refused } else { Severity::Note });
+            assert_eq!(sanding, expected, "{} given", heel.given.nominal());
+            said[expected.map_or(0, |it| if it == Severity::Note { 1 } else { 2 })] += 1;
             let Some((from, to)) = base.saves() else { return assert_eq!(found, None) };
             let (found_from, found_to) = found.expect("one is thinner");
             assert!((found_from - from * IRON).abs() < 1e-9, "from {from} iron, not {found_from} mm");
             assert!((found_to - to * IRON).abs() < 1e-9, "to {to} iron, not {found_to} mm");
             // Built to the gauge: half a mm either way, and the block and the cap as thick as they come.
-            let over = heel.given.spread().lo - heel.needed.spread().hi;
             let reaches = (from - to) * IRON <= over + 1e-9;
             assert_eq!(heel.thinner.expect("one").reaches, reaches, "{over} over");
             if reaches { reach += 1 } else { miss += 1 }
         });
     }
     assert!(reach > 0 && miss > 0, "{reach} reach, {miss} do not");
+    assert!(said.iter().all(|times| *times > 0), "{said:?}");
 }
 
 #[test]
@@ -223,6 +240,13 @@ fn nails_of_each_stage_hold_what_it_adds_and_stay_clear_through_all_that_stands(
         near("given", number(&found, "heel.given"), given);
         near("sanded at the back", number(&found, "heel.sand-back"), sanded);
         near("sanded at the breast", number(&found, "heel.sand-breast"), sanded + drop - taken);
+        near("level before", number(&found, "heel.gauge-before"), given);
+        near("level before at the breast", number(&found, "heel.gauge-before-breast"), given - taken);
+        near("level after at the breast", number(&found, "heel.gauge-after-breast"), given - sanded - drop);
+        assert_eq!(found.get("heel.wedge-breast").is_some(), staged.wedges.0 > 0, "{staged:?}");
+        if staged.wedges.0 > 0 {
+            near("a wedge at the breast", number(&found, "heel.wedge-breast"), thick - taken / count);
+        }
         let sink = sanded + drop - taken + 1.0;
         near("sink", number(&found, "heel-nails.sink"), sink);
         // Insole 8, midsole 12 iron +- 0.5; the lasted-in outer 6 to 7 oz, the lining 2.5 to 3; the slip 3 +- 0.2.

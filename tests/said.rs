@@ -88,6 +88,18 @@ const OTHERWISE: &[(&str, &str, &str, &str)] = &[
         "bottom { layer outsole { of stub } }",
     ),
     (
+        "a blank is too short, and less too narrow",
+        "9 D",
+        "outsole stub { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..14 measured 9 long 214 mm wide 116 mm grade-length 0 mm grade-breadth 0 mm }",
+        "bottom { layer outsole { of stub } }",
+    ),
+    (
+        "a blank is too narrow, and less too short",
+        "9 D",
+        "outsole stub { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..14 measured 9 long 216 mm wide 114 mm grade-length 0 mm grade-breadth 0 mm }",
+        "bottom { layer outsole { of stub } }",
+    ),
+    (
         "hardware on a facing too thin",
         "9 D",
         "upper-leather veil { substance 1.5..1.7 mm }",
@@ -170,6 +182,38 @@ fn each_rule_says_what_is_missed_otherwise() {
         let memory = trial(declared, &format!("  {differs}"));
         let (_, checked) = memory.check(&[trial::TRIAL], &One((*size).to_owned()));
         all += &format!("{what}, in {size}\n");
+        all.extend(checked.findings.iter().map(said));
+    }
+    assert_snapshot!(all);
+}
+
+/// What lies with the last or the house: a statement of the last, its girth, and what the house's rules are changed from and to.
+const BEYOND_THE_MODEL: &[(&str, &str, &str, &[(&str, &str)])] = &[
+    ("a last that overhangs its feather", "overhang 2 mm", "248 mm", &[]),
+    ("a last that is too slack", "", "290 mm", &[]),
+    ("a last that is too tight", "", "210 mm", &[]),
+    ("rows that start where the turnout blends", "", "248 mm", &[("rows-start        12 mm", "rows-start 18.5 mm")]),
+    (
+        "rows that start at the end of the full turnout",
+        "",
+        "248 mm",
+        &[("rows-start        12 mm", "rows-start 15 mm")],
+    ),
+];
+
+#[test]
+fn each_rule_says_what_last_and_house_miss() {
+    let mut all = String::new();
+    for (what, more, ball, rules) in BEYOND_THE_MODEL {
+        let last = trial::LastText { more, ball, ..trial::LastText::default() };
+        let mut memory = last.boot("us-men 9 widths D");
+        for (old, new) in *rules {
+            let shop = memory.text("specs/shop.hob");
+            assert_eq!(shop.matches(old).count(), 1, "{old}");
+            memory = memory.with("specs/shop.hob", shop.replace(old, new));
+        }
+        let (_, checked) = memory.check(&[trial::TRIAL], &One("9 D".to_owned()));
+        all += &format!("{what}\n");
         all.extend(checked.findings.iter().map(said));
     }
     assert_snapshot!(all);

@@ -67,7 +67,12 @@ impl Rule for RowsTurnout {
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
         if &*judgement.subject == START {
-            let message = "the rows start where the turnout is no longer full".to_owned();
+            let message = format!(
+                "the rows start {} mm behind the breast, the turnout is full to {} mm: {} mm too far back",
+                number(*sum, *margin),
+                number(*limit, *margin),
+                number(margin.abs(), *margin),
+            );
             return Words {
                 message,
                 help: vec!["start them nearer to the breast, or let the turnout hold farther".to_owned()],
