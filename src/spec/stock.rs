@@ -5,7 +5,7 @@ use super::fields::Fields;
 use super::value::Val;
 use crate::finding::{FaultName, Finding};
 use crate::language::{At, Hole};
-use crate::measure::Amount;
+use crate::measure::{Amount, fits};
 use crate::source::Span;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -196,9 +196,24 @@ fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut V
         one_hide: fields.flag("one-hide"),
         holds: fields.maybe_amount("holds"),
         hide: fields.maybe_amount("hide"),
-        of_hide: shares("of-hide"),
+        of_hide: shares("of-hide").map(|shares| of_one_hide(shares, findings)),
         cuts: shares("cuts"),
     }
+}
+
+/// The zones of a hide lie side by side: together they are no more than all of it.
+fn of_one_hide(shares: Val<Shares>, findings: &mut Vec<Finding>) -> Val<Shares> {
+    let shares = shares?;
+    let all: f64 = shares.it.iter().map(|(_, share)| share.it.nominal()).sum();
+    if fits(all, 100.0) {
+        return Ok(shares);
+    }
+    let message = format!("the zones of one hide make {all} % of it together");
+    let finding = Finding::fault(FaultName::VALUE_RANGE, shares.span(), message)
+        .help("say of each zone what share of the whole hide it is");
+    let hole = Hole { fault: finding.name, span: shares.span() };
+    findings.push(finding);
+    Err(hole)
 }
 
 fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {
