@@ -125,6 +125,18 @@ const OTHERWISE: &[(&str, &str, &str, &str)] = &[
         "heel { nailed { cap tack 3/8 in } }",
     ),
     (
+        "cap nails with sunk heads that do not hold",
+        "9 D",
+        "nail tack { lengths 3/8 in; shank 1.8 mm; sunk 1 mm }",
+        "heel { nailed { cap tack 3/8 in } }",
+    ),
+    (
+        "cap nails with sunk heads that come through at the breast",
+        "9 D",
+        "nail spike { lengths 7/8 in; shank 1.8 mm; sunk 1 mm }",
+        "heel { nailed { cap spike 7/8 in } }",
+    ),
+    (
         "a stack that is tight",
         "9 D",
         "sole-leather card { substances 7.8 mm; tolerance 0.6 mm }",

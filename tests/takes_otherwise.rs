@@ -14,7 +14,7 @@ use hobnail::finding::Severity;
 use hobnail::geometry::Path;
 use kurbo::Point;
 use memory::{Memory, Only};
-use trial::{number, trial};
+use trial::{figures, number, trial};
 
 const OUNCE: f64 = 25.4 / 64.0;
 
@@ -46,7 +46,7 @@ fn otherwise(upper: &str) -> Figures {
     let declared = "upper-leather thin { substance 3 oz }\nupper-leather thick { substance 7 oz }\n";
     let parts = "part vamp { of thick }; part tongue { of thin }; part quarter { of thick }";
     let memory = trial(declared, &format!("  upper {{ {parts}; {band} {upper} }}"));
-    trial::figures(&memory, "10 E")
+    figures(&memory, "10 E")
 }
 
 /// The thread of one seam: rows of stitches of `2 p + 2 t`, and a tail of 150 mm each.
@@ -209,7 +209,7 @@ fn what_a_part_takes_grows_in_length_and_girth_and_by_its_pieces() {
     for (size, longer, rounder) in [("9 D", 0.0, 0.0), ("6 C", -3.0, -4.0), ("14 EE", 5.0, 7.0)] {
         for pieces in [1_u32, 2, 5] {
             let memory = trial("", &format!("  upper {{ part vamp {{ pieces {pieces}; area 4 dm2 }} }}"));
-            let found = trial::figures(&memory, size);
+            let found = figures(&memory, size);
             // A size is a third of an inch of stick length, size and width a quarter of girth each.
             let stick = (283.0 + longer * 25.4 / 3.0) / 283.0;
             let girth = (248.0 + rounder * 25.4 / 4.0) / 248.0;
@@ -226,7 +226,7 @@ fn what_a_part_takes_grows_in_length_and_girth_and_by_its_pieces() {
 fn leather_whose_shares_are_not_said_is_known_as_far_as_it_is_said() {
     let with = |said: &str| {
         let stock = format!("upper-leather calf {{ substance 6..7 oz; {said} }}");
-        trial::figures(&trial(&stock, "  upper { part vamp { of calf; zone prime; area 4 dm2 } }"), "9 D")
+        figures(&trial(&stock, "  upper { part vamp { of calf; zone prime; area 4 dm2 } }"), "9 D")
     };
     let key = |what: &str| format!("takes.leather.calf.{what}");
     for (said, gross, hides) in [
@@ -291,8 +291,16 @@ fn blanks_that_do_not_grow_serve_all_sizes_or_none() {
     let longer = "grade-length 10 mm grade-breadth 0 mm";
     let (stub, long) = (with(&format!("long 190 mm wide 300 mm {longer}"), "9 D"), 240.0);
     let size: f64 = stub.expect("a larger one serves").parse().expect("a whole size");
-    let needs = number(&trial::figures(&trial("", ""), "9 D"), "takes.blank.outsole.long");
+    let needs = number(&figures(&trial("", ""), "9 D"), "takes.blank.outsole.long");
     assert!(needs < long && (size - 9.0 - (needs - 190.0) / 10.0) < 1.0, "{size} for {needs}");
     assert!(190.0 + 10.0 * (size - 9.0) >= needs && 190.0 + 10.0 * (size - 10.0) < needs, "{size} for {needs}");
     assert_eq!(with(&format!("long 190 mm wide 60 mm {longer}"), "9 D"), None);
+}
+
+#[test]
+fn a_forefoot_that_is_nailed_takes_no_thread() {
+    let sewn = figures(&trial("", ""), "9 D");
+    assert!(sewn.get("forefoot.stitches").is_some() && sewn.get("takes.thread.bonded-277.total").is_some());
+    let nailed = figures(&trial("", "  bottom { forefoot nailed { inside-feather 10 mm } }"), "9 D");
+    assert!(nailed.get("forefoot.stitches").is_none() && nailed.get("takes.thread.bonded-277.total").is_none());
 }

@@ -75,3 +75,16 @@ pub(super) fn rows_of_a_bobbin(metres: f64, rows: &[f64]) -> u32 {
     }
     count
 }
+
+#[cfg(test)]
+mod tests {
+    use super::rows_of_a_bobbin;
+
+    #[test]
+    fn a_bobbin_that_is_used_up_at_the_end_of_a_row_has_sewn_that_row() {
+        assert_eq!(rows_of_a_bobbin(4.5, &[1.0, 0.5]), 6);
+        assert_eq!(rows_of_a_bobbin(4.4, &[1.0, 0.5]), 5);
+        assert_eq!(rows_of_a_bobbin(0.9, &[1.0, 0.5]), 0);
+        assert_eq!(rows_of_a_bobbin(4.5, &[0.0, 0.0]), 0);
+    }
+}
