@@ -177,7 +177,7 @@ fn numbers_and_values() {
         case(STOCK, "base 4.5 mm +- 0.3 mm", "base 0 mm"),
         case(STOCK, "substance 6..7 oz", "substance 7..6 oz"),
         case(STOCK, "of-hide prime 45 %, second 40 %", "of-hide prime 145 %, second 40 %"),
-        case(STOCK, "of-hide prime 45 %, second 40 %", "of-hide prime 65 %, second 40 %"),
+        case(STOCK, "of-hide prime 45 %, second 40 %", "of-hide prime 60.1 %, second 40.2 %"),
         case(STOCK, "lengths 4/8, 4.5/8, 5/8, 5.5/8, 6/8, 7/8 in", "lengths 4/8, 5/8"),
         case(STOCK, "lengths 4/8, 4.5/8, 5/8, 5.5/8, 6/8, 7/8 in", "lengths 4/8, 4/8 in"),
         case(STOCK, "lengths 4/8, 4.5/8, 5/8, 5.5/8, 6/8, 7/8 in", "lengths 0, 5/8 in"),

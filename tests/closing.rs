@@ -125,9 +125,9 @@ fn rows_run_where_they_are_written_and_go_through_what_lies_there() {
             let under = if from_seam < allowance { times(thicker, 2.0) } else { thicker };
             same(&upper, &found, &key("stack"), and(strip, under));
             if from_seam < allowance {
-                within += 1
+                within += 1;
             } else {
-                clear += 1
+                clear += 1;
             }
             later += u32::from(from_seam < nearest && k > 1);
             nearest = nearest.min(from_seam);
@@ -265,10 +265,11 @@ fn what_is_left_between_the_holes_of_a_facing() {
         close(&facing, number(&found, "facing.web-ends"), least(&to_end));
         let to_top = |(at, punch): &(f64, f64)| at - punch / 2.0;
         if least(&to_end) < least(&to_top) {
-            at_the_end += 1
+            at_the_end += 1;
         } else {
-            at_the_top += 1
+            at_the_top += 1;
         }
+        assert_eq!(found.get("facing.web-holes").is_some(), centres.len() > 1, "{facing}");
         if let Some(between) =
             centres.windows(2).map(|pair| pair[1].0 - pair[0].0 - pair[0].1 / 2.0 - pair[1].1 / 2.0).reduce(f64::min)
         {

@@ -88,13 +88,13 @@ const OTHERWISE: &[(&str, &str, &str, &str)] = &[
         "bottom { layer outsole { of stub } }",
     ),
     (
-        "a blank is too short, and less too narrow",
+        "a blank is too short, and too narrow by less",
         "9 D",
         "outsole stub { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..14 measured 9 long 214 mm wide 116 mm grade-length 0 mm grade-breadth 0 mm }",
         "bottom { layer outsole { of stub } }",
     ),
     (
-        "a blank is too narrow, and less too short",
+        "a blank is too narrow, and too short by less",
         "9 D",
         "outsole stub { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..14 measured 9 long 216 mm wide 114 mm grade-length 0 mm grade-breadth 0 mm }",
         "bottom { layer outsole { of stub } }",
@@ -199,27 +199,22 @@ fn each_rule_says_what_is_missed_otherwise() {
     assert_snapshot!(all);
 }
 
-/// What lies with the last or the house: a statement of the last, its girth, and what the house's rules are changed from and to.
-const BEYOND_THE_MODEL: &[(&str, &str, &str, &[(&str, &str)])] = &[
-    ("a last that overhangs its feather", "overhang 2 mm", "248 mm", &[]),
-    ("a last that is too slack", "", "290 mm", &[]),
-    ("a last that is too tight", "", "210 mm", &[]),
-    ("rows that start where the turnout blends", "", "248 mm", &[("rows-start        12 mm", "rows-start 18.5 mm")]),
-    (
-        "rows that start at the end of the full turnout",
-        "",
-        "248 mm",
-        &[("rows-start        12 mm", "rows-start 15 mm")],
-    ),
+/// What lies with the last or the house: a statement of the last, its girth, and a house rule as it stands and as it is changed.
+type Beyond = (&'static str, &'static str, &'static str, Option<(&'static str, &'static str)>);
+
+const BEYOND_THE_MODEL: [Beyond; 4] = [
+    ("a last that overhangs its feather", "overhang 2 mm", "248 mm", None),
+    ("a last that is too slack", "", "290 mm", None),
+    ("a last that is too tight", "", "210 mm", None),
+    ("rows that start where the turnout blends", "", "248 mm", Some(("rows-start        12 mm", "rows-start 18.5 mm"))),
 ];
 
 #[test]
 fn each_rule_says_what_last_and_house_miss() {
     let mut all = String::new();
-    for (what, more, ball, rules) in BEYOND_THE_MODEL {
-        let last = trial::LastText { more, ball, ..trial::LastText::default() };
-        let mut memory = last.boot("us-men 9 widths D");
-        for (old, new) in *rules {
+    for (what, more, ball, rule) in BEYOND_THE_MODEL {
+        let mut memory = trial::LastText { ball, more, ..trial::LastText::default() }.boot("us-men 9 widths D");
+        if let Some((old, new)) = rule {
             let shop = memory.text("specs/shop.hob");
             assert_eq!(shop.matches(old).count(), 1, "{old}");
             memory = memory.with("specs/shop.hob", shop.replace(old, new));

@@ -65,6 +65,8 @@ pub struct CapNail {
     pub origin: Origin,
     /// How deep the heads are sunk, mm.
     pub sunk: f64,
+    /// Where the stock says so.
+    pub sunk_origin: Option<Origin>,
     /// What length and sunk head must reach: cap and bite.
     pub hold: Sum,
     /// What they must not exceed at the thin end: the block at the breast.
@@ -262,7 +264,8 @@ impl Around<'_> {
             Some(length) => (mm(length)?, of(length)?.origin.clone()),
             None => (chosen(&nail.it, sunk, &hold, &room)?, nail.origin.clone()),
         };
-        Ok(CapNail { length, origin, sunk, hold, room })
+        let sunk_origin = nail.it.sunk.as_ref().map(of).transpose()?.map(|sunk| sunk.origin.clone());
+        Ok(CapNail { length, origin, sunk, sunk_origin, hold, room })
     }
 }
 

@@ -145,10 +145,10 @@ impl NailsBuilt {
 }
 
 /// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened. A way shorter
-/// than `apart` has one at each end all the same; one of no length a single nail.
+/// than `apart` has one at each end all the same; one shorter than half of it a single nail, where it begins.
 #[must_use]
 pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
-    if length <= SLACK {
+    if !fits(apart / 2.0, length) {
         return (1, 0.0);
     }
     let whole = (length / apart + SLACK).floor().clamp(1.0, 10_000.0);

@@ -82,7 +82,8 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
         let length = rail.length_between(from, to);
         let (stitches, pitch) = stitches(length, nominal_pitch);
         let overlap = if sole.all_round { stitches_over(mm(&house.rule("overlap"))?, pitch) } else { 0 };
-        let (clearance_at, wall_clearance) = clearance(lines, inset, from, to, house)?;
+        let (clearance_at, upright) = clearance(lines, inset, from, to, house)?;
+        let wall_clearance = upright - lines.last.overhang.unwrap_or(0.0);
         rows.push(RowBuilt {
             inset,
             rail,

@@ -2,6 +2,7 @@
 
 use super::Built;
 use super::amounts::{base, mm};
+use crate::measure::fits;
 use crate::spec::{Bobbin, Thread};
 
 /// Thread of one row, m.
@@ -68,7 +69,7 @@ pub(super) fn rows_of_a_bobbin(metres: f64, rows: &[f64]) -> u32 {
     let (mut left, mut count) = (metres, 0);
     for row in rows.iter().cycle().take(MOST_ROWS) {
         left -= row;
-        if left < 0.0 {
+        if !fits(0.0, left) {
             break;
         }
         count += 1;
@@ -85,6 +86,13 @@ mod tests {
         assert_eq!(rows_of_a_bobbin(4.5, &[1.0, 0.5]), 6);
         assert_eq!(rows_of_a_bobbin(4.4, &[1.0, 0.5]), 5);
         assert_eq!(rows_of_a_bobbin(0.9, &[1.0, 0.5]), 0);
+        // Three tenths are not quite 0.3.
+        assert_eq!(rows_of_a_bobbin(0.3, &[0.1]), 3);
+    }
+
+    #[test]
+    fn rows_that_take_nothing_are_not_counted() {
         assert_eq!(rows_of_a_bobbin(4.5, &[0.0, 0.0]), 0);
+        assert_eq!(rows_of_a_bobbin(4.5, &[]), 0);
     }
 }

@@ -45,7 +45,7 @@ faults! {
     VALUE_KIND "value/kind" "a value of another kind than the one needed";
     VALUE_NUMBER "value/number" "a number that cannot be held";
     VALUE_SHAPE "value/shape" "a value written in a way that the language does not have";
-    VALUE_RANGE "value/range" "a range upside down, a tolerance larger than its value, a share over 100 %";
+    VALUE_RANGE "value/range" "a range upside down, a tolerance larger than its value, shares over 100 %";
     VALUE_NONSENSE "value/nonsense" "a value that no boot, machine or last can have";
     NAME_MISSING "name/missing" "a name is missing";
     NAME_UNKNOWN "name/unknown" "nothing of that name is declared";

@@ -84,5 +84,8 @@ fn judge(nail: &CapNail) -> Judgement {
     let mut judgement = Judgement::new(SUBJECT, reach, limit, short.min(long), "mm");
     debug_assert!(fits(0.0, judgement.margin) == (fits(least, reach) && fits(reach, most)));
     judgement.terms = terms.clone();
+    if let Some(sunk) = &nail.sunk_origin {
+        judgement = judgement.at(sunk.clone(), Phrase::of("head sunk {} mm", nail.sunk));
+    }
     judgement.at(nail.origin.clone(), Phrase::of("{} mm long", nail.length)).lever(nail.origin.clone(), moves)
 }

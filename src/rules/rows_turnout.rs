@@ -94,7 +94,7 @@ fn wall(build: &Build<'_>, lines: &Lines, rows: &SoleRows) -> Result<Option<Judg
     let Some(limit) = &of(&sole.on)?.it.wall else { return Ok(None) };
     let limit = of(limit)?;
     let Some(row) = rows.rows.last() else { return Ok(None) };
-    let clearance = row.wall_clearance - lines.last.overhang.unwrap_or(0.0);
+    let clearance = row.wall_clearance;
     let wanted = limit.it.nominal();
     let turnout = bottom.turnout.as_ref().map_err(|hole| *hole)?;
     let side = if lines.last.feather.side(row.clearance_at) == Side::Outside { "outside" } else { "inside" };
@@ -107,6 +107,11 @@ fn wall(build: &Build<'_>, lines: &Lines, rows: &SoleRows) -> Result<Option<Judg
         .at(from_edge.origin.clone(), Phrase::of("outer row {} mm from the edge", from_edge.it.nominal()))
         .limit_at(limit.origin.clone(), "the machine's clearance to the wall")
         .lever(waist.origin.clone(), Moves::Up);
+    if let Some(overhang) = &of(&build.model.last)?.it.overhang {
+        let overhang = of(overhang)?;
+        judgement =
+            judgement.at(overhang.origin.clone(), Phrase::of("the wall leans out {} mm", overhang.it.nominal()));
+    }
     if let Some(apart) = &sole.apart {
         let apart = of(apart)?;
         let others = rows.rows.len() - 1;

@@ -64,8 +64,10 @@ impl Rule for StockBlank {
                 format!("size {} is asked for, the largest blank is size {}", number(*sum, 1.0), number(*limit, 1.0));
             return Words { message, help };
         }
+        let wide = judgement.place.as_ref().is_some_and(|place| place.to_string() == WIDE);
+        let (way, lacks) = if wide { ("wide", "narrow") } else { ("long", "short") };
         let message = format!(
-            "the largest blank is {} mm, {} mm are needed: {} mm short",
+            "the largest blank is {} mm {way}, {} mm are needed: {} mm too {lacks}",
             number(*limit, *margin),
             number(*sum, *margin),
             number(margin.abs(), *margin)
@@ -73,6 +75,9 @@ impl Rule for StockBlank {
         Words { message, help }
     }
 }
+
+const LONG: &str = "how long it is, at its largest";
+const WIDE: &str = "how wide it is, at its largest";
 
 /// Against the largest blank: by its size, else by whichever of length and breadth it is shorter in.
 fn judgement(blank: &BlankBuilt) -> Judgement {
@@ -82,9 +87,9 @@ fn judgement(blank: &BlankBuilt) -> Judgement {
     let mut judgement = match (blank.needs, blank.largest_is) {
         (Some(needs), Some(is)) if number <= largest => {
             let (long, wide) = (is.0 - needs.0, is.1 - needs.1);
-            let ((sum, limit), way) = if long < wide { ((needs.0, is.0), "long") } else { ((needs.1, is.1), "wide") };
+            let ((sum, limit), way) = if long < wide { ((needs.0, is.0), LONG) } else { ((needs.1, is.1), WIDE) };
             let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm");
-            judgement.place = Some(format!("how {way} it is, at its largest").into());
+            judgement.place = Some(way.to_owned().into());
             judgement
         }
         _ => Judgement::new(subject, number, largest, largest - number, "size"),

@@ -32,9 +32,9 @@
 //!
 //! Arithmetic; the clinch's least and most are house rules, common practice, no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
+use super::{Phrase, Rule};
 use crate::build::{Build, Built, NailsBuilt, of};
 use crate::language::Hole;
 use crate::measure::fits;
@@ -125,6 +125,10 @@ fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> 
         judgement.facts.push(format!("nearest stocked: {}", near.join(", ")).into());
     }
     let with = of(&line.with)?;
+    if let Some(sunk) = &with.it.sunk {
+        let sunk = of(sunk)?;
+        judgement = judgement.at(sunk.origin.clone(), Phrase::of("head sunk {} mm", sunk.it.nominal()));
+    }
     Ok(judgement
         .at(with.origin.clone(), "this nail")
         .at(nails.length_origin.clone(), if nails.stated.is_some() { STATED } else { "the lengths stocked" })

@@ -5,7 +5,7 @@ use super::fields::Fields;
 use super::value::Val;
 use crate::finding::{FaultName, Finding};
 use crate::language::{At, Hole};
-use crate::measure::{Amount, fits};
+use crate::measure::{Amount, Exact, to_f64};
 use crate::source::Span;
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -204,16 +204,24 @@ fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut V
 /// The zones of a hide lie side by side: together they are no more than all of it.
 fn of_one_hide(shares: Val<Shares>, findings: &mut Vec<Finding>) -> Val<Shares> {
     let shares = shares?;
-    let all: f64 = shares.it.iter().map(|(_, share)| share.it.nominal()).sum();
-    if fits(all, 100.0) {
-        return Ok(shares);
+    let mut all = Exact::from_integer(0);
+    for (n, (_, share)) in shares.it.iter().enumerate() {
+        all += share.it.exact();
+        if all <= Exact::from_integer(100) {
+            continue;
+        }
+        let message = format!("the zones of one hide make {} % of it together, and it has 100 %", to_f64(all));
+        let others = shares.it[..n].iter();
+        let finding = others
+            .fold(Finding::fault(FaultName::VALUE_RANGE, share.span, message), |finding, (_, other)| {
+                finding.also(other.span, "counted before")
+            });
+        let finding = finding.help("say of each zone what share of the whole hide it is");
+        let hole = Hole { fault: finding.name, span: shares.span() };
+        findings.push(finding);
+        return Err(hole);
     }
-    let message = format!("the zones of one hide make {all} % of it together");
-    let finding = Finding::fault(FaultName::VALUE_RANGE, shares.span(), message)
-        .help("say of each zone what share of the whole hide it is");
-    let hole = Hole { fault: finding.name, span: shares.span() };
-    findings.push(finding);
-    Err(hole)
+    Ok(shares)
 }
 
 fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {

@@ -109,7 +109,7 @@ static UPPER_LEATHER: BlockDef = BlockDef {
         word("hide", "The area of a hide.")
             .slots(&[one(Kind::Area).within(0.1, 1000.0)])
             .example("hide 22 sqft", "hide 22"),
-        word("of-hide", "How much of a hide each zone is.")
+        word("of-hide", "How much of a hide each zone is; together no more than all of it.")
             .slots(&[slot(SlotKind::Pairs(&["prime", "second"], Kind::Share)).within(1.0, 100.0)])
             .example("of-hide prime 45 %, second 40 %", "of-hide prime 145 %"),
         word("cuts", "Net over gross when cutting in each zone.")

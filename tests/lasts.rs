@@ -1,4 +1,5 @@
-//! A graded outline, station by station: as long as the bottom has grown, and as broad as seat and tread say.
+//! Lasts: a graded outline station by station, as long as the bottom has grown and as broad as seat and tread say; and
+//! the room that the last leaves to the sole's rows.
 
 #[path = "common/memory.rs"]
 mod memory;
@@ -6,9 +7,10 @@ mod memory;
 mod trial;
 
 use hobnail::build::{GradedLast, Plan};
+use hobnail::finding::Severity;
 use hobnail::geometry::Path;
 use memory::Only;
-use trial::{LastText, check};
+use trial::{LastText, check, figures, number, trial};
 
 /// The teller's outline as its file has it: percent of the bottom, half-breadths inside and outside, mm.
 const TELLER: [(f64, f64, f64); 15] = [
@@ -66,11 +68,45 @@ fn each_station_is_as_broad_as_seat_and_tread_have_grown() {
                     );
                 }
             }
+            let toe = last.feather.flatten(0.0, last.feather.period(), 0.001).iter().map(|it| it.x).fold(0.0, f64::max);
+            assert!((toe - bottom).abs() < 0.01, "{size}: the toe at {toe}");
             assert!(
                 (last.bottom - bottom).abs() < 1e-9
                     && (last.length_factor - (283.0 + 8.0 * sizes) / 283.0).abs() < 1e-9
             );
             assert!((last.girth_factor - (248.0 + 6.0 * sizes + widths * 25.4 / 4.0) / 248.0).abs() < 1e-9, "{size}");
         });
+    }
+}
+
+/// What the last leans out by comes off the room that each row has to the wall.
+#[test]
+fn a_wall_that_leans_out_takes_room_from_every_row() {
+    let boot = |more: &str| LastText { more, ..LastText::default() }.boot("us-men 9 widths D");
+    let room = |more: &str| [1, 2].map(|row| number(&figures(&boot(more), "9 D"), &format!("sole.row-{row}.wall")));
+    let refused = |more: &str| {
+        let (_, checked) = check(&boot(more), &Only("9 D"));
+        checked.findings.iter().any(|it| it.name == "rows/turnout" && it.severity == Severity::Refused)
+    };
+    // Turnout 11, rows at 3.5 and 7 from the edge, and the machine needs 3.
+    for (more, leans) in [("", 0.0), ("overhang 0.5 mm", 0.5), ("overhang 1 mm", 1.0), ("overhang 1.25 mm", 1.25)] {
+        let found = room(more);
+        assert!(
+            (found[0] - (7.5 - leans)).abs() < 1e-9 && (found[1] - (4.0 - leans)).abs() < 1e-9,
+            "{more}: {found:?}"
+        );
+        assert_eq!(refused(more), leans > 1.0, "{more}");
+    }
+}
+
+/// The rows' start is in full turnout to the very end of it.
+#[test]
+fn rows_start_at_the_latest_where_the_full_turnout_ends() {
+    for (start, refused) in [("15 mm", false), ("15.25 mm", true)] {
+        let memory = trial("", "");
+        let shop = memory.text("specs/shop.hob").replace("rows-start        12 mm", &format!("rows-start {start}"));
+        let (_, checked) = check(&memory.with("specs/shop.hob", shop), &Only("9 D"));
+        let found = checked.findings.iter().any(|it| it.name == "rows/turnout" && it.severity == Severity::Refused);
+        assert_eq!(found, refused, "{start}");
     }
 }
