@@ -66,6 +66,9 @@ fn the_next_thinner_lift_is_the_one_that_saves_least_and_may_go_if_the_thin_end_
         Base { lifts: (2, 12.0, &[12.0]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (3, 10.0, &[14.0, 10.0, 9.5]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (3, 9.0, &[9.0, 8.0]), thin: (1, 9.0, &[9.0, 7.5, 3.0]) },
+        // A step that saves less in mm and more by its share; a step that may just go.
+        Base { lifts: (2, 12.0, &[12.0, 9.0]), thin: (1, 6.0, &[6.0, 3.2]) },
+        Base { lifts: (2, 12.0, &[12.0, 11.0]), thin: (0, 4.0, &[4.0]) },
         // Much to sand, and nothing thinner, or nothing that is thin enough to go, or that saves less by its share.
         Base { lifts: (2, 18.0, &[18.0]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (2, 18.0, &[18.0, 3.0]), thin: (0, 4.0, &[4.0]) },

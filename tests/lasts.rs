@@ -9,7 +9,7 @@ mod trial;
 use hobnail::build::{GradedLast, Plan};
 use hobnail::finding::Severity;
 use hobnail::geometry::Path;
-use memory::Only;
+use memory::{Memory, Only};
 use trial::{LastText, check, figures, number, trial};
 
 /// The teller's outline as its file has it: percent of the bottom, half-breadths inside and outside, mm.
@@ -108,5 +108,22 @@ fn rows_start_at_the_latest_where_the_full_turnout_ends() {
         let (_, checked) = check(&memory.with("specs/shop.hob", shop), &Only("9 D"));
         let found = checked.findings.iter().any(|it| it.name == "rows/turnout" && it.severity == Severity::Refused);
         assert_eq!(found, refused, "{start}");
+    }
+}
+
+/// A row that starts behind the full turnout, which is least in the waist: neither at an end of the row nor at the toe.
+#[test]
+fn the_least_room_may_lie_in_the_waist() {
+    let shop = |memory: &Memory| memory.text("specs/shop.hob").replace("rows-start        12 mm", "rows-start 35 mm");
+    for (zones, least) in [
+        ("at-forepart 11 mm at-waist 9 mm at-heel 12 mm", 9.0),
+        ("at-forepart 11 mm at-waist 9 mm at-waist-inside 12 mm at-heel 12 mm", 9.0),
+        ("at-forepart 11 mm at-waist 12 mm at-waist-inside 9 mm at-heel 12 mm", 9.0),
+        ("at-forepart 10 mm at-waist 12 mm at-heel 12 mm", 10.0),
+    ] {
+        let memory = trial("", &format!("  bottom {{ turnout {zones} }}"));
+        let shop = shop(&memory);
+        let found = number(&figures(&memory.with("specs/shop.hob", shop), "9 D"), "sole.row-2.wall");
+        assert!((found - (least - 7.0)).abs() < 1e-9, "{zones}: {found}");
     }
 }

@@ -12,6 +12,7 @@ mod trial;
 
 use chance::Chance;
 use hobnail::build::{Build, GradedLast, NailsBuilt, Plan};
+use hobnail::finding::Severity;
 use hobnail::geometry::{Path, Rail, Side, Straight};
 use hobnail::measure::Spread;
 use memory::{Memory, Only};
@@ -361,5 +362,15 @@ fn on_a_line_shorter_than_half_the_spacing_one_nail_stands_alone() {
             assert_eq!(nails.counts, (each, each), "to {to}");
             assert_eq!(nails.places.len(), 2 * each, "to {to}");
         });
+    }
+}
+
+#[test]
+fn waist_nails_need_a_plate_to_clinch_on() {
+    for (plate, refused) in [("full", false), ("heel", true), ("none", true)] {
+        let last = trial::LastText::default().text().replace("plate full", &format!("plate {plate}"));
+        let (_, checked) = check(&trial(&last, "  last other\n  run us-men 9 widths D"), &Only("9 D"));
+        let found = checked.findings.iter().any(|it| it.name == "waist/clinch" && it.severity == Severity::Refused);
+        assert_eq!(found, refused, "plate {plate}");
     }
 }

@@ -165,6 +165,7 @@ const OTHERWISE: &[(&str, &str, &str, &str)] = &[
     ),
     ("waist nails that do not clinch", "9 D", "", "bottom { waist nailed { length 4/8 in } }"),
     ("waist nails that stand too far", "9 D", "", "bottom { waist nailed { length 7/8 in } }"),
+    ("a waist line past the outside joint", "9 D", "", "bottom { waist nailed { to 65 % } }"),
     ("a waist line past the inside joint", "9 D", "", "bottom { waist nailed { to 74 % } }"),
     (
         "a heel that is tight",

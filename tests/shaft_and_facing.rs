@@ -38,6 +38,8 @@ fn the_shaft_by_both_datums() {
     for (size, inside) in [("6 D", 159.0), ("9 D", 165.0), ("9.5 D", 166.0), ("14 D", 175.0)] {
         let figures = figures(&Memory::demo(), SCREE, "scree-8", size);
         assert_near(&numbers(&figures, "shaft.inside"), &[inside], size);
+        // On the last the back is drafted to the shaft's height, and grows with it.
+        assert_near(&numbers(&figures, "lasting.back-height"), &[inside], size);
         let high = inside + under;
         assert_near(&numbers(&figures, "shaft.from-heel"), &[high - half, high, high + half], size);
     }

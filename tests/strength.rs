@@ -84,3 +84,20 @@ fn a_row_is_as_strong_as_its_weakest_leather_where_that_is_weaker_than_its_threa
         }
     }
 }
+
+#[test]
+fn of_two_leathers_the_weaker_gives_way() {
+    for (vamp, quarter, first) in [(50, 30, "soft"), (30, 50, "hard"), (40, 40, "hard")] {
+        let stock = format!(
+            "upper-leather hard {{ substance 6..7 oz; holds {vamp} N }}\nupper-leather soft {{ substance 6..7 oz; holds {quarter} N }}\n\
+             thread firm {{ size 138 tex; density 1.14 g/cm3; packing 0.7; strength 300 N }}"
+        );
+        let upper = "part vamp { of hard }; part quarter { of soft }; lap vamp over quarter { thread firm }";
+        let found = trial::figures(&trial::trial(&stock, &format!("  upper {{ {upper} }}")), "9 D");
+        // Eight stitches an inch.
+        let plainly = f64::from(vamp.min(quarter)) * 8.0 / 25.4;
+        let strength = number(&found, "lap-vamp.strength");
+        assert!((strength - plainly).abs() < 1e-6, "{vamp} and {quarter} N: {strength} not {plainly}");
+        assert_eq!(texts(&found, "lap-vamp.gives-way").as_deref(), Some(first), "{vamp} and {quarter} N");
+    }
+}

@@ -85,16 +85,23 @@ fn thread_of_seams_put_together_otherwise() {
     let raw = otherwise("collar collar-band { without folded }; part collar-band { of thin; without folded }");
     close("raw collar", thread(&raw, "collar"), locked(&raw, 290.0, 1.0, 9.0, thin + thick));
     // A facing alone, with itself turned in, and with another part behind it. A whole size up its edge is 2 mm longer.
-    let facing = |thickness: f64| {
+    let facing = |rows: f64, thickness: f64| {
         let stitches = (177.0_f64 * 8.0 / 25.4).round();
-        2.0 * 2.0 * (stitches * 2.0 * (177.0 / stitches + thickness) + 150.0) / 1000.0
+        2.0 * rows * (stitches * 2.0 * (177.0 / stitches + thickness) + 150.0) / 1000.0
     };
     for (backing, thickness) in
         [("", thick), ("facing { backing }", 2.0 * thick), ("facing { backing tongue }", thick + thin)]
     {
         let figures = otherwise(backing);
-        close(backing, thread(&figures, "facing-rows"), facing(thickness));
+        close(backing, thread(&figures, "facing-rows"), facing(2.0, thickness));
         close(backing, trial::spread(&figures, "facing-rows.thickest").nominal, thickness);
+    }
+    for rows in [1, 3] {
+        let said = format!(
+            "facing {{ rows {rows} at 3 mm apart 9 mm pitch 8 spi thread bonded-138 needle 130 Nm sewn-on post-bed }}"
+        );
+        let figures = otherwise(&said);
+        close(&said, thread(&figures, "facing-rows"), facing(f64::from(rows), thick));
     }
 }
 
@@ -308,4 +315,63 @@ fn a_forefoot_that_is_nailed_takes_no_thread() {
     assert!(sewn.get("forefoot.stitches").is_some() && sewn.get("takes.thread.bonded-277.total").is_some());
     let nailed = figures(&trial("", "  bottom { forefoot nailed { inside-feather 10 mm } }"), "9 D");
     assert!(nailed.get("forefoot.stitches").is_none() && nailed.get("takes.thread.bonded-277.total").is_none());
+}
+
+/// A stitch of class 101 takes `3 p + 2 t`, all of it from the needle, and each row its tails.
+#[test]
+fn a_seam_that_is_sewn_with_a_chainstitch() {
+    let vamp = "rows 3 first 2 mm apart 3.5 mm; pitch 5 spi; thread bonded-277; needle 200 Nm; on horn-stitcher";
+    let found = figures(&trial("", &format!("  upper {{ lap vamp over quarter {{ {vamp} }} }}")), "9 D");
+    let stitches = (320.0_f64 * 5.0 / 25.4).round();
+    let thickness = 2.0 * 6.5 * OUNCE;
+    let (needle, tails) = (stitches * (3.0 * 320.0 / stitches + 2.0 * thickness) / 1000.0, 0.15);
+    close("a boot", number(&found, "takes.seam.lap-vamp.thread"), 3.0 * (needle + tails));
+    // A pair, with the forefoot's row, which is of the same thread.
+    let forefoot = 2.0 * number(&found, "forefoot.thread-used");
+    close("a pair", number(&found, "takes.thread.bonded-277.total"), 2.0 * 3.0 * (needle + tails) + forefoot);
+}
+
+#[test]
+fn a_hide_gives_whole_pairs() {
+    // Two of 4 dm2, half of it wasted.
+    for (hide, pairs) in [(32.0, 2), (31.9, 1), (33.0, 2), (48.0, 3), (16.0, 1), (15.9, 0)] {
+        let shares = "cuts prime 50 %; of-hide prime 100 %";
+        let stock = format!("upper-leather calf {{ substance 6..7 oz; hide {hide} dm2; {shares} }}");
+        let found =
+            figures(&trial(&stock, "  upper { part vamp { of calf; zone prime; pieces 1; area 4 dm2 } }"), "9 D");
+        assert_eq!(trial::count(&found, "takes.leather.calf.pairs"), pairs, "{hide} dm2");
+    }
+}
+
+#[test]
+fn an_outsole_that_is_tucked_under_the_heel_needs_a_longer_blank() {
+    let long = |ends: &str| {
+        let memory = trial("", &format!("  bottom {{ layer outsole {{ ends {ends} }} }}"));
+        number(&figures(&memory, "9 D"), "takes.blank.outsole.long")
+    };
+    let at_breast = long("at-breast");
+    close("tucked", long("tucked 20 mm"), at_breast + 20.0);
+    close("not at all", long("tucked 0 mm"), at_breast);
+}
+
+#[test]
+fn nails_of_nearly_one_length_are_counted_apart() {
+    let stock = "nail spike { lengths 22.0, 22.3 mm; shank 1.8 mm; weight 400 }";
+    let heel = "heel { nailed { base spike back 22.3 mm, breast 22.0 mm } }";
+    let found = figures(&trial(stock, &format!("  {heel}")), "9 D");
+    let counted: Vec<(f64, f64)> = found
+        .iter()
+        .filter(|figure| figure.key.starts_with("takes.nails.spike."))
+        .filter_map(|figure| figure.key.strip_suffix(".count"))
+        .map(|key| (number_of(&found, &format!("{key}.count")), number(&found, &format!("{key}.weight"))))
+        .collect();
+    assert_eq!(counted.len(), 2, "{counted:?}");
+    for (count, grams) in counted {
+        // 400 to the kilogram.
+        close("weight", grams, count * 1000.0 / 400.0);
+    }
+}
+
+fn number_of(figures: &Figures, key: &str) -> f64 {
+    f64::from(u32::try_from(trial::count(figures, key)).expect("a small count"))
 }

@@ -97,13 +97,6 @@ impl Lines {
         }
     }
 
-    /// x of the station at which the turnout's profile on `side` has its corners.
-    #[must_use]
-    pub fn turnout_corners(&self, side: Side, blend: f64) -> [f64; 4] {
-        let joint = if side == Side::Inside { self.last.joint_inside } else { self.last.joint_outside };
-        [self.turnout_holds - blend, self.turnout_holds, joint - blend, joint]
-    }
-
     /// The parameter at which the feather line crosses station x on `side`.
     #[must_use]
     pub fn feather_at(&self, x: f64, side: Side) -> Option<f64> {

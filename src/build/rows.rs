@@ -82,7 +82,7 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
         let length = rail.length_between(from, to);
         let (stitches, pitch) = stitches(length, nominal_pitch);
         let overlap = if sole.all_round { stitches_over(mm(&house.rule("overlap"))?, pitch) } else { 0 };
-        let (clearance_at, upright) = clearance(lines, inset, from, to, house)?;
+        let (clearance_at, upright) = clearance(lines, inset, from, to);
         let wall_clearance = upright - lines.last.overhang.unwrap_or(0.0);
         rows.push(RowBuilt {
             inset,
@@ -134,19 +134,16 @@ fn stitches_over(length: f64, pitch: f64) -> u32 {
     count
 }
 
-/// The least of turnout less inset along a row: at its ends or at a corner of the turnout.
-fn clearance(lines: &Lines, inset: f64, from: f64, to: f64, house: &House) -> Built<(f64, f64)> {
-    let blend = mm(&house.rule("blend"))?;
-    let period = lines.last.feather.period();
-    let mut places = vec![from, to, lines.last.feather.side_switch(), period];
-    for side in [Side::Outside, Side::Inside] {
-        let corners = lines.turnout_corners(side, blend);
-        // What lies behind the start is reached by a row that runs all round, a turn later.
-        places.extend(corners.iter().filter_map(|x| lines.feather_at(*x, side)).flat_map(|t| [t, t + period]));
-    }
-    places.retain(|t| (from..=to).contains(t));
-    let measured = places.into_iter().map(|t| (t, lines.turnout_at(t) - inset));
-    Ok(measured.fold((from, f64::MAX), |least, place| if place.1 < least.1 { place } else { least }))
+/// The least of turnout less inset along a row: at one of its ends, or in a zone that it runs through, as the turnout goes
+/// evenly from zone to zone. One place stands for each: the toe, the waist on either side, and the heel of a row that goes
+/// round it.
+fn clearance(lines: &Lines, inset: f64, from: f64, to: f64) -> (f64, f64) {
+    let feather = &lines.last.feather;
+    let waist =
+        [Side::Outside, Side::Inside].into_iter().filter_map(|side| lines.feather_at(lines.turnout_holds, side));
+    let places = [from, to, feather.side_switch(), feather.period()].into_iter().chain(waist);
+    let measured = places.filter(|t| (from..=to).contains(t)).map(|t| (t, lines.turnout_at(t) - inset));
+    measured.fold((from, f64::MAX), |least, place| if place.1 < least.1 { place } else { least })
 }
 
 impl SoleRows {

@@ -14,7 +14,7 @@
 //! A length L serves every boot if `thickest layers + least clinch <= L <= thinnest layers + most clinch` (+ what the
 //! head is sunk, on both sides). Layers: midsole, lining, insole, and shank, pad and filler where a nail stands in them; in
 //! the seat the outer that is lasted in there, too. A length that the model leaves out is the shortest stocked one that
-//! serves. The nail must be one that clinches, and the last plated where it stands.
+//! serves. The last must be plated in full for a waist that is nailed; whether a nail clinches is asked where it is named.
 //!
 //! ## Fails
 //!
@@ -70,7 +70,7 @@ impl Rule for WaistClinch {
     fn words(&self, judgement: &Judgement) -> Words {
         if &*judgement.subject == PLATE {
             let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
-            let help = "take a nail that clinches and a last that is plated in full";
+            let help = "take a last that is plated in full";
             return Words { message, help: vec![help.to_owned()] };
         }
         let Judgement { sum, limit, margin, subject, .. } = judgement;
@@ -139,7 +139,8 @@ fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> 
 fn plate(build: &Build<'_>, line: &NailLine) -> Result<Judgement, Hole> {
     let (nail, last) = (of(&line.with)?, of(&build.model.last)?);
     let plate = of(&last.it.plate)?;
-    Ok(Judgement::yes_no(PLATE, nail.it.clinches && plate.it == "full")
-        .at(nail.origin.clone(), if nail.it.clinches { "this nail clinches" } else { "this nail does not clinch" })
+    // That the nail clinches was seen where it is named.
+    Ok(Judgement::yes_no(PLATE, plate.it == "full")
+        .at(nail.origin.clone(), "this nail clinches")
         .at(plate.origin.clone(), format!("the last's plate: {}", plate.it)))
 }

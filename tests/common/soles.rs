@@ -33,6 +33,8 @@ pub struct Layer {
     pub nominal: f64,
     pub tolerance: f64,
     pub ends: Option<f64>,
+    /// `all`, or only `forepart` or `waist`: what lies on either side of the line of the joints.
+    pub covers: &'static str,
 }
 
 impl Layer {
@@ -104,7 +106,7 @@ fn layer(chance: &mut Chance, nominal: f64) -> Layer {
         1 => Some(step(chance, 2.0, 2.0, 10)),
         _ => None,
     };
-    Layer { nominal, tolerance: step(chance, 0.0, 0.1, 5), ends }
+    Layer { nominal, tolerance: step(chance, 0.0, 0.1, 5), ends, covers: "all" }
 }
 
 impl Sole {
@@ -135,7 +137,8 @@ impl Sole {
         let base = step(chance, 3.0, 0.5, 5);
         let midsole = step(chance, 4.0, 0.4, 12);
         let slip = one_in(chance, 3).then(|| step(chance, 2.0, 0.5, 4));
-        let slip = slip.map(|nominal| Layer { ends: None, ..layer(chance, nominal) });
+        let covers = ["all", "forepart", "waist"][chance.below(3)];
+        let slip = slip.map(|nominal| Layer { ends: None, covers, ..layer(chance, nominal) });
         let modes: &[&'static str] =
             if slip.is_some() { &["outsole", "slip", "midsole"] } else { &["outsole", "outsole", "midsole"] };
         let sizes = ["6 C", "7.5 D", "9 D", "9 D", "10.5 EE", "12 E", "14 EE"];
@@ -158,6 +161,35 @@ impl Sole {
             all_round: one_in(chance, 4),
             parts,
         }
+    }
+
+    /// One whose middle part lies in two laps at once and tapers in both: it is as thin as the thinner of them.
+    pub fn overlapping(chance: &mut Chance) -> Self {
+        loop {
+            let mut sole = Self::random(chance);
+            let near = sole.laps.len() == 2 && sole.laps[1].outside - sole.laps[0].outside < 4.5;
+            if !near {
+                continue;
+            }
+            for lap in &mut sole.laps {
+                for thinned in [&mut lap.top, &mut lap.under] {
+                    thinned.flat = None;
+                    thinned.edge.get_or_insert((lap.wide * 0.75, 0.6));
+                }
+            }
+            return sole;
+        }
+    }
+
+    /// One whose rows run all round and start in a lap, or near one.
+    pub fn over_the_start(chance: &mut Chance) -> Self {
+        let mut sole = Self::random(chance);
+        sole.all_round = true;
+        let back = sole.laps[0].outside - step(chance, 19.0, 0.5, 10);
+        for lap in &mut sole.laps {
+            lap.outside -= back;
+        }
+        sole
     }
 
     pub fn memory(&self) -> Memory {
@@ -206,7 +238,12 @@ impl Sole {
         };
         _ = writeln!(text, "    layer midsole {{ of card {} mm; {} }}", self.midsole.nominal, ends(&self.midsole));
         if let Some(slip) = &self.slip {
-            _ = writeln!(text, "    layer slip {{ of sheet; covers all; bonded neoprene; {} }}", ends(slip));
+            _ = writeln!(
+                text,
+                "    layer slip {{ of sheet; covers {}; bonded neoprene; {} }}",
+                slip.covers,
+                ends(slip)
+            );
         }
         _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", ends(&self.outsole));
         let round = if self.all_round { "; all-round" } else { "" };
