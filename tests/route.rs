@@ -358,8 +358,12 @@ fn a_step_is_there_if_the_model_has_what_it_does() {
         other => panic!("{other:?}"),
     };
     let whole = steps("");
+    let bare = "lap vamp over quarter { without skive quarter; without skive vamp }; lap counter-cover over quarter { without skive \
+                quarter; without skive counter-cover }";
+    let bare_laps = format!("upper {{ {bare} }}");
+    let nothing_skived = format!("upper {{ {bare}; counter {{ without skived }}; puff {{ without skived }} }}");
     // What differs, and the steps that go with it.
-    let cases: [(&str, &[&str]); 10] = [
+    let cases: [(&str, &[&str]); 15] = [
         ("finish { edge natural }", &["ink", "ink-midsole"]),
         ("finish { sock-lining none }", &["sock"]),
         ("upper { facing { without hooks } }", &[]),
@@ -370,9 +374,22 @@ fn a_step_is_there_if_the_model_has_what_it_does() {
         ("upper { without collar }", &["collar"]),
         ("upper { without lap counter-cover }", &["counter-cover"]),
         ("upper { without stay back-stay }", &["stay"]),
+        (&bare_laps, &[]),
+        ("upper { counter { without skived }; puff { without skived } }", &[]),
+        (&nothing_skived, &["skive"]),
+        ("bottom { without waist; seat nailed { with clinching; inside-feather 10 mm; apart 12 mm } }", &[]),
+        ("upper { lap counter-cover over quarter { enters-turnout outside 30 % } }", &["counter-cover"]),
     ];
     for (differs, gone) in cases {
         let wanted: Vec<String> = whole.iter().filter(|step| !gone.contains(&step.as_str())).cloned().collect();
         assert_eq!(steps(&format!("  {differs}")), wanted, "{differs}");
+    }
+    // Cemented before the rows are sewn, or after, or some of each.
+    let slip = "layer slip { of slip-sheet; covers all; bonded neoprene }";
+    for (through, before, after) in [("outsole", true, false), ("slip", true, true), ("midsole", false, true)] {
+        let found = steps(&format!("  bottom {{ {slip}; sole sewn {{ through {through} }} }}"));
+        let has = |step: &str| found.iter().any(|known| known == step);
+        assert_eq!(has("cement-sole") && has("press"), before, "{through}: {found:?}");
+        assert_eq!(has("cement-outsole") && has("press-outsole"), after, "{through}: {found:?}");
     }
 }
