@@ -11,6 +11,7 @@ use chance::Chance;
 use hobnail::build::Datum;
 use hobnail::check::Checked;
 use hobnail::finding::Severity;
+use hobnail::measure::Window;
 use memory::{Memory, Only};
 use rayon::prelude::*;
 
@@ -391,5 +392,17 @@ fn a_step_is_there_if_the_model_has_what_it_does() {
         let has = |step: &str| found.iter().any(|known| known == step);
         assert_eq!(has("cement-sole") && has("press"), before, "{through}: {found:?}");
         assert_eq!(has("cement-outsole") && has("press-outsole"), after, "{through}: {found:?}");
+    }
+}
+
+#[test]
+fn a_rest_of_one_length_is_a_number_and_one_of_two_a_window() {
+    let rest = |differs: &str| {
+        let found = trial::figures(&trial::trial("", differs), "9 D");
+        found.get("route.dwell.mull.rest").expect("it is mulled").datum.clone()
+    };
+    assert_eq!(rest(""), Datum::Window(Window { lo: 480.0, hi: 960.0 }));
+    for said in ["10 hours", "10..10 hours"] {
+        assert_eq!(rest(&format!("  lasting {{ mulled {said} }}")), Datum::Number(600.0), "{said}");
     }
 }
