@@ -170,9 +170,9 @@ impl Row {
 
     fn place(&self, s: f64) -> (f64, f64) {
         let n = self.way.partition_point(|way| *way < s).clamp(1, self.way.len() - 1);
-        let f = (s - self.way[n - 1]) / (self.way[n] - self.way[n - 1]);
-        let (a, b) = (self.points[n - 1], self.points[n]);
-        (a.0 + (b.0 - a.0) * f, a.1 + (b.1 - a.1) * f)
+        let share = (s - self.way[n - 1]) / (self.way[n] - self.way[n - 1]);
+        let (from, to) = (self.points[n - 1], self.points[n]);
+        (from.0 + (to.0 - from.0) * share, from.1 + (to.1 - from.1) * share)
     }
 
     /// mm along the row of a place on the feather line; behind its start it is as far as it stands behind.
