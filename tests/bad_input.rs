@@ -7,7 +7,7 @@ mod memory;
 
 use hobnail::finding::{Finding, Severity};
 use hobnail::spec::Loaded;
-use memory::{Memory, NoSize};
+use memory::{Memory, NoSize, Only};
 use std::fmt::Write as _;
 
 /// The demo with one edit, as a line for people.
@@ -415,4 +415,31 @@ fn a_model_without_a_shop_or_a_last() {
         let _ = writeln!(all, "without {}\n{}", line.trim(), without(line));
     }
     shown!(all);
+}
+
+/// A fault takes what rests on it: every rule that would have judged it is named, none passes in silence.
+#[test]
+fn rules_that_a_fault_leaves_without_figures_are_named() {
+    let demo = Memory::demo();
+    for (old, new, rules) in [
+        (
+            "cap cap-low\n",
+            "cap cap-low 5 mm\n",
+            &["heel/height", "heel/nail-hold", "heel/nail-point", "heel/cap-nails", "heel/nailer"][..],
+        ),
+        ("shaft 165 mm", "shaft 165", &["claim/height", "upper/gusset"]),
+        ("from-edge 3.5 mm", "from-edge 3.5", &["jaw/sole-stack", "rows/turnout", "rows/guide"]),
+    ] {
+        let text = demo.text(SCREE).replacen(old, new, 1);
+        let (_, checked) = demo.with(SCREE, text).check(&[SCREE], &Only("9 D"));
+        let named: String = checked
+            .findings
+            .iter()
+            .filter(|it| it.name == "check/not-judged" && it.subject.starts_with("scree-8,"))
+            .map(|it| it.message.clone() + "; ")
+            .collect();
+        for rule in rules {
+            assert!(named.contains(rule), "{new}: {rule} is not in {named}");
+        }
+    }
 }

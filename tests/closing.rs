@@ -11,7 +11,9 @@ mod memory;
 mod trial;
 
 use chance::Chance;
-use hobnail::build::{Datum, Figures};
+use hobnail::build::{Datum, Figures, Plan};
+use hobnail::finding::{Finding, Severity};
+use memory::Only;
 use trial::{figures, number, spread, trial};
 
 /// Lowest, middle and greatest thickness, mm.
@@ -277,4 +279,40 @@ fn what_is_left_between_the_holes_of_a_facing() {
         }
     }
     assert!(at_the_top > 10 && at_the_end > 10, "{at_the_top} at the top, {at_the_end} at the end");
+}
+
+/// A facing that is too thick or too thin for its hooks at nominal is refused, however far the other end of its spread is off.
+#[test]
+fn hooks_that_are_too_short_or_too_long_at_nominal_are_refused() {
+    // The quarter is 2.58 +- 0.2.
+    for (through, said) in [("2.50..2.55", "too thick"), ("2.60..2.65", "too thin")] {
+        let stock = format!("hook claw {{ punch 4 mm; through {through} mm }}");
+        let memory = trial(&stock, "  upper { facing { hooks 4 of claw apart 20 mm } }");
+        let (_, checked) = trial::check(&memory, &Only("9 D"));
+        let refused = |it: &&Finding| it.name == "hardware/through" && it.subject.contains("claw");
+        let found = checked.findings.iter().find(refused).expect("it is said");
+        assert_eq!(found.severity, Severity::Refused, "{through}: {}", found.message);
+        assert!(found.message.contains(said), "{through}: {}", found.message);
+    }
+}
+
+/// A lap that is lined is felt no step at: one that enters the turnout on either side, of an upper with a lining lasted in.
+#[test]
+fn a_lap_is_lined_if_it_enters_the_turnout_on_either_side() {
+    for (enters, lined, covered) in [
+        ("", "", false),
+        ("enters-turnout outside 30 %", "", true),
+        ("enters-turnout inside 30 %", "", true),
+        ("enters-turnout outside 30 % inside 32 %", "", true),
+        ("enters-turnout outside 30 %", "without lasted-in;", false),
+    ] {
+        let upper = format!("{lined} lap counter-cover over quarter {{ {enters} }}");
+        let memory = trial("", &format!("  upper {{ {upper} }}"));
+        let (_, checked) = trial::check(&memory, &Only("9 D"));
+        let world = &checked.worlds[0];
+        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
+        let build = plan.build(checked.models[0].sizes[0].size);
+        let lap = build.upper.laps.iter().find(|lap| lap.name.contains("counter-cover")).expect("the lap");
+        assert_eq!(lap.covered, covered, "{upper}");
+    }
 }

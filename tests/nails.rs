@@ -273,7 +273,7 @@ fn heel_nails_stand_round_the_heel_from_breast_to_breast() {
 fn a_heel_nail_is_the_shortest_that_holds_and_stays_clear() {
     let mut seen = [0, 0, 0];
     for sunk in [0.0, 1.0, 2.0, 3.5] {
-        for spread in ["3/8, 4/8, 5/8, 6/8, 7/8, 8/8, 9/8, 10/8", "4/8, 7/8, 9/8", "3/8", "12/8"] {
+        for spread in ["3/8, 4/8, 5/8, 6/8, 7/8, 8/8, 9/8, 10/8", "4/8, 7/8, 9/8", "3/8, 6/8", "3/8", "12/8"] {
             let stock = format!("nail spike {{ lengths {spread} in; shank 1.8 mm; sunk {sunk} mm }}");
             let heel = "  heel { nailed { cap spike } }";
             built(&trial(&stock, heel), "9 D", |build| {
@@ -373,4 +373,47 @@ fn waist_nails_need_a_plate_to_clinch_on() {
         let found = checked.findings.iter().any(|it| it.name == "waist/clinch" && it.severity == Severity::Refused);
         assert_eq!(found, refused, "plate {plate}");
     }
+}
+
+/// The side that is worse is named, whichever joint lies farther back.
+#[test]
+fn a_waist_line_past_a_joint_names_the_side() {
+    for (joints, side) in [("inside 70 % outside 62 %", "outside"), ("inside 60 % outside 68 %", "inside")] {
+        let last = trial::LastText { joints, ..trial::LastText::default() };
+        let model = "  last other\n  run us-men 9 widths D\n  bottom { waist nailed { to 66 % } }";
+        let (_, checked) = check(&trial(&last.text(), model), &Only("9 D"));
+        let found = checked.findings.iter().find(|it| it.name == "forefoot/nailed").expect("it is refused");
+        assert!(found.notes.iter().any(|note| note.contains(&format!("{side} joint"))), "{joints}: {:?}", found.notes);
+    }
+}
+
+/// A stated length is held against the end of the window that is nearer, and the layers that make that end.
+#[test]
+fn a_stated_length_is_held_against_the_nearer_end() {
+    let rule = hobnail::rules::all().iter().find(|rule| rule.name() == "waist/clinch").expect("it is a rule");
+    let (mut least, mut most) = (0, 0);
+    for quarters in 40..100 {
+        let length = f64::from(quarters) / 4.0;
+        let stock = format!("nail sprig {{ lengths {length} mm; shank 1.8 mm; clinches }}");
+        let memory = trial(&stock, &format!("  bottom {{ waist nailed {{ with sprig; length {length} mm }} }}"));
+        let (loaded, checked) = check(&memory, &Only("9 D"));
+        let world = &checked.worlds[0];
+        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
+        let build = plan.build(checked.models[0].sizes[0].size);
+        let nails = build.waist.as_ref().expect("nailed").as_ref().expect("built");
+        assert_eq!(loaded.sources.slice(nails.length_origin.span), format!("{length} mm"), "where it is stated");
+        let judgements = rule.judge(&build);
+        let judged = judgements.iter().find(|it| &*it.subject == "waist nails").expect("the waist is judged");
+        let (over, under) = (length - nails.window.lo, nails.window.hi - length);
+        let (limit, terms) =
+            if over < under { (nails.window.lo, &nails.thickest) } else { (nails.window.hi, &nails.thinnest) };
+        if over < under {
+            least += 1
+        } else {
+            most += 1
+        }
+        assert!((judged.limit - limit).abs() < 1e-9, "{length} mm: {} not {limit}", judged.limit);
+        assert_eq!(&judged.terms, terms, "{length} mm");
+    }
+    assert!(least > 10 && most > 10, "{least} and {most}");
 }

@@ -406,3 +406,22 @@ fn a_rest_of_one_length_is_a_number_and_one_of_two_a_window() {
         assert_eq!(rest(&format!("  lasting {{ mulled {said} }}")), Datum::Number(600.0), "{said}");
     }
 }
+
+#[test]
+fn what_is_critical_is_what_there_is_of_the_bond() {
+    let critical = |differs: &str| {
+        let found = trial::figures(&trial::trial("", differs), "9 D");
+        match found.get("route.critical").map(|figure| &figure.datum) {
+            Some(Datum::Texts(steps)) => steps.clone(),
+            _ => Vec::new(),
+        }
+    };
+    let leather = "layer outsole { of bend 10 iron; ends full; bonded neoprene }";
+    assert!(critical("").is_empty(), "the rows hold the outsole");
+    assert_eq!(
+        critical("  bottom { sole sewn { through midsole } }"),
+        ["prime-rubber", "cement-outsole", "press-outsole"]
+    );
+    let found = critical(&format!("  bottom {{ without layer pad; {leather}; sole sewn {{ through midsole }} }}"));
+    assert_eq!(found, ["cement-outsole", "press-outsole"]);
+}

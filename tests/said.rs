@@ -100,6 +100,13 @@ const OTHERWISE: &[(&str, &str, &str, &str)] = &[
         "bottom { layer outsole { of stub } }",
     ),
     (
+        "blanks that end before the run does",
+        "14 D",
+        "outsole few { base 4.5 mm +- 0.3 mm; lug 3.0 mm +- 0.2 mm; blanks us-men 5..12 measured 9 long 160 mm wide 170 mm grade-length 1/4 in grade-breadth 1/12 in }",
+        "bottom { layer outsole { of few } }",
+    ),
+    ("a step that misses what two others leave", "9 D", "", "route { skip press; skip rough-round }"),
+    (
         "hardware on a facing too thin",
         "9 D",
         "upper-leather veil { substance 1.5..1.7 mm }",

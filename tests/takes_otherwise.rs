@@ -313,7 +313,7 @@ fn blanks_that_do_not_grow_serve_all_sizes_or_none() {
 fn a_forefoot_that_is_nailed_takes_no_thread() {
     let sewn = figures(&trial("", ""), "9 D");
     assert!(sewn.get("forefoot.stitches").is_some() && sewn.get("takes.thread.bonded-277.total").is_some());
-    let nailed = figures(&trial("", "  bottom { forefoot nailed { inside-feather 10 mm } }"), "9 D");
+    let nailed = figures(&trial("", "  bottom { forefoot nailed { inside-feather 10 mm; pitch 5 spi } }"), "9 D");
     assert!(nailed.get("forefoot.stitches").is_none() && nailed.get("takes.thread.bonded-277.total").is_none());
 }
 
