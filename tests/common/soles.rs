@@ -93,7 +93,7 @@ fn lap(chance: &mut Chance, (outside, inside): (f64, f64), thin: f64) -> Lap {
         wide,
         outside,
         inside,
-        lean: if one_in(chance, 2) { 90.0 } else { step(chance, 50.0, 5.0, 16) },
+        lean: if one_in(chance, 2) { 90.0 } else { step(chance, 35.0, 5.0, 22) },
         toeward: !one_in(chance, 3),
         top: thinned(chance, thin, wide),
         under: thinned(chance, thin, wide),
