@@ -9,6 +9,7 @@ mod trial;
 use hobnail::build::{GradedLast, Plan};
 use hobnail::finding::Severity;
 use hobnail::geometry::Path;
+use hobnail::rules::Moves;
 use memory::{Memory, Only};
 use trial::{LastText, check, figures, number, trial};
 
@@ -125,5 +126,30 @@ fn the_least_room_may_lie_in_the_waist() {
         let shop = shop(&memory);
         let found = number(&figures(&memory.with("specs/shop.hob", shop), "9 D"), "sole.row-2.wall");
         assert!((found - (least - 7.0)).abs() < 1e-9, "{zones}: {found}");
+    }
+}
+
+/// What is missed at one end moves the other way than what is missed at the other.
+#[test]
+fn what_is_too_much_is_to_be_less_and_what_is_too_little_more() {
+    let moves = |rule: &str, declared: &str, differs: &str| {
+        let (_, checked) = check(&trial(declared, differs), &Only("9 D"));
+        let world = &checked.worlds[0];
+        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
+        let rule = hobnail::rules::all().iter().find(|known| known.name() == rule).expect("it is a rule");
+        let judgements = rule.judge(&plan.build(checked.models[0].sizes[0].size));
+        let refused = judgements.iter().find(|it| it.margin < 0.0).unwrap_or_else(|| panic!("{differs}"));
+        refused.levers[0].moves
+    };
+    // The guide goes from 2.5 to 12 mm, and the edge loses 1 mm.
+    for (from_edge, wanted) in [("1 mm", Moves::Up), ("13 mm", Moves::Down)] {
+        let sole = format!("  bottom {{ sole sewn {{ rows 1; from-edge {from_edge} }} }}");
+        assert_eq!(moves("rows/guide", "", &sole), wanted, "{from_edge}");
+    }
+    // The press takes nails of 12 to 32 mm.
+    for (length, wanted) in [("10 mm", Moves::Up), ("36 mm", Moves::Down)] {
+        let stock = format!("nail spike {{ lengths {length}; shank 1.8 mm }}");
+        let heel = format!("  heel {{ nailed {{ base spike {length} }} }}");
+        assert_eq!(moves("heel/nailer", &stock, &heel), wanted, "{length}");
     }
 }

@@ -392,10 +392,14 @@ fn a_waist_line_past_a_joint_names_the_side() {
 fn a_stated_length_is_held_against_the_nearer_end() {
     let rule = hobnail::rules::all().iter().find(|rule| rule.name() == "waist/clinch").expect("it is a rule");
     let (mut least, mut most) = (0, 0);
-    for quarters in 40..100 {
-        let length = f64::from(quarters) / 4.0;
-        let stock = format!("nail sprig {{ lengths {length} mm; shank 1.8 mm; clinches }}");
-        let memory = trial(&stock, &format!("  bottom {{ waist nailed {{ with sprig; length {length} mm }} }}"));
+    for step in 0..100 {
+        let length = f64::from(1_250 + 5 * step) / 100.0;
+        // A wad under some of the nails, so that the thickest layers are not the thinnest.
+        let stock = format!(
+            "nail sprig {{ lengths {length}, 40 mm; shank 1.8 mm; clinches }}\nrubber wadding {{ thickness 0.6 mm }}"
+        );
+        let wad = "layer filler { of wadding; covers waist; breadth 50 mm; bonded neoprene }";
+        let memory = trial(&stock, &format!("  bottom {{ {wad}; waist nailed {{ with sprig; length {length} mm }} }}"));
         let (loaded, checked) = check(&memory, &Only("9 D"));
         let world = &checked.worlds[0];
         let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
@@ -412,6 +416,7 @@ fn a_stated_length_is_held_against_the_nearer_end() {
         } else {
             most += 1
         }
+        assert!(nails.thickest.nominal() > nails.thinnest.nominal(), "some stand in the wad");
         assert!((judged.limit - limit).abs() < 1e-9, "{length} mm: {} not {limit}", judged.limit);
         assert_eq!(&judged.terms, terms, "{length} mm");
     }
