@@ -276,3 +276,21 @@ fn nails_of_each_stage_hold_what_it_adds_and_stay_clear_through_all_that_stands(
     }
     assert!(sloping > 5 && stages > 60, "{sloping} leave a slope, {stages} stages");
 }
+
+/// What is written with a count of none lies nowhere: in no sum, in no choice.
+#[test]
+fn lifts_and_wedges_of_none_are_not_there() {
+    let none = "wedges 0 of slab 30 iron; thin-lifts 0 of slab 30 iron";
+    let without = "without wedges";
+    let [written, left_out] = [none, without].map(|said| {
+        let memory = trial("lift slab { substances 30, 29 iron }\n", &format!("  heel {{ {said} }}"));
+        built(&memory, |build| {
+            let heel = build.heel.as_ref().expect("a heel").as_ref().expect("built");
+            assert!(heel.wedge_at_breast.is_none(), "{said}");
+            assert!(heel.given.terms.iter().all(|term| term.coefficient.abs() > 0.5), "{said}: {:?}", heel.given);
+            (heel.thickest_lift, heel.given.nominal(), heel.thinner.map(|it| (it.from, it.to)))
+        })
+    });
+    assert_eq!(written, left_out);
+    assert!((written.0 - 12.0 * IRON).abs() < 1e-9);
+}

@@ -375,3 +375,16 @@ fn nails_of_nearly_one_length_are_counted_apart() {
 fn number_of(figures: &Figures, key: &str) -> f64 {
     f64::from(u32::try_from(trial::count(figures, key)).expect("a small count"))
 }
+
+#[test]
+fn pieces_of_which_there_are_none_are_not_counted() {
+    for (differs, gone, kept) in [
+        ("facing { without eyelets }", "eyelets", "hooks"),
+        ("facing { eyelets 0 of brass-eyelet apart 18 mm }", "eyelets", "hooks"),
+        ("facing { hooks 0 of brass-hook apart 20 mm }", "hooks", "eyelets"),
+    ] {
+        let found = figures(&trial("", &format!("  upper {{ {differs} }}")), "9 D");
+        assert!(found.get(&format!("takes.pieces.{gone}.count")).is_none(), "{differs}");
+        assert!(found.get(&format!("takes.pieces.{kept}.count")).is_some(), "{differs}");
+    }
+}
