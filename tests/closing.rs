@@ -11,10 +11,10 @@ mod memory;
 mod trial;
 
 use chance::Chance;
-use hobnail::build::{Datum, Figures, Plan};
+use hobnail::build::{Datum, Figures};
 use hobnail::finding::{Finding, Severity};
 use memory::Only;
-use trial::{figures, number, spread, trial};
+use trial::{built, figures, number, spread, trial};
 
 /// Lowest, middle and greatest thickness, mm.
 type Thick = [f64; 3];
@@ -307,12 +307,9 @@ fn a_lap_is_lined_if_it_enters_the_turnout_on_either_side() {
         ("enters-turnout outside 30 %", "without lasted-in;", false),
     ] {
         let upper = format!("{lined} lap counter-cover over quarter {{ {enters} }}");
-        let memory = trial("", &format!("  upper {{ {upper} }}"));
-        let (_, checked) = trial::check(&memory, &Only("9 D"));
-        let world = &checked.worlds[0];
-        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
-        let build = plan.build(checked.models[0].sizes[0].size);
-        let lap = build.upper.laps.iter().find(|lap| lap.name.contains("counter-cover")).expect("the lap");
-        assert_eq!(lap.covered, covered, "{upper}");
+        built(&trial("", &format!("  upper {{ {upper} }}")), "9 D", |build| {
+            let lap = build.upper.laps.iter().find(|lap| lap.name.contains("counter-cover")).expect("the lap");
+            assert_eq!(lap.covered, covered, "{upper}");
+        });
     }
 }

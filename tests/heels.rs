@@ -8,21 +8,12 @@ mod memory;
 mod trial;
 
 use chance::Chance;
-use hobnail::build::{Build, Datum, Figures, Plan};
+use hobnail::build::{Datum, Figures};
 use hobnail::finding::Severity;
 use memory::{Memory, Only};
-use trial::{check, figures, number, trial};
+use trial::{built, check, figures, number, trial};
 
 const IRON: f64 = 25.4 / 48.0;
-
-fn built<T>(memory: &Memory, look: impl FnOnce(&Build<'_>) -> T) -> T {
-    let (_, checked) = check(memory, &Only("9 D"));
-    let world = &checked.worlds[0];
-    let shop = world.shop.as_ref().expect("the demo has a shop");
-    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
-    let plan = Plan::new(&world.models[model.place.1], shop);
-    look(&plan.build(model.sizes[0].size))
-}
 
 /// Lifts and thin lifts by iron, each of a stock of its own.
 struct Base {
@@ -81,7 +72,7 @@ fn the_next_thinner_lift_is_the_one_that_saves_least_and_may_go_if_the_thin_end_
         let memory = base.memory();
         let (_, checked) = check(&memory, &Only("9 D"));
         let sanding = checked.findings.iter().find(|it| it.name == "heel/sanding").map(|it| it.severity);
-        built(&memory, |build| {
+        built(&memory, "9 D", |build| {
             let heel = build.heel.as_ref().expect("a heel").as_ref().expect("built");
             let found = heel.thinner.map(|thinner| (thinner.from, thinner.to));
             // From half of the thickest lift on; the wedge is of 12 iron. What is over is at the base's thin end, built
@@ -284,7 +275,7 @@ fn lifts_and_wedges_of_none_are_not_there() {
     let without = "without wedges";
     let [written, left_out] = [none, without].map(|said| {
         let memory = trial("lift slab { substances 30, 29 iron }\n", &format!("  heel {{ {said} }}"));
-        built(&memory, |build| {
+        built(&memory, "9 D", |build| {
             let heel = build.heel.as_ref().expect("a heel").as_ref().expect("built");
             assert!(heel.wedge_at_breast.is_none(), "{said}");
             assert!(heel.given.terms.iter().all(|term| term.coefficient.abs() > 0.5), "{said}: {:?}", heel.given);

@@ -6,7 +6,7 @@ mod memory;
 #[path = "common/trial.rs"]
 mod trial;
 
-use hobnail::build::{Datum, Figures, Plan};
+use hobnail::build::{Datum, Figures};
 use hobnail::finding::Severity;
 use hobnail::measure::Spread;
 use memory::{Memory, Only};
@@ -147,17 +147,14 @@ proptest! {
 /// The place that is shown is that of the sum that is shown: at nominal where it refuses, else at the thick end.
 #[test]
 fn where_the_stack_is_tallest_depends_on_which_end_is_asked() {
-    let rule = hobnail::rules::all().iter().find(|rule| rule.name() == "jaw/sole-stack").expect("it is a rule");
     // Off the lap 2.58 + 1.1 of slip, which lies in the forepart only; in the lap 2.58 + 1.0 +- 0.25.
     for (midsole, verdict, in_lap) in [(7.5, "tight", true), (8.5, "refused", false)] {
         let stock = format!("sole-leather card {{ substances {midsole} mm }}\nrubber film {{ thickness 1.1 mm }}");
         let bottom = format!(
             "layer midsole {{ of card {midsole} mm }}; layer slip {{ of film; covers forepart; bonded neoprene }}"
         );
-        let (_, checked) = trial::check(&trial::trial(&stock, &format!("  bottom {{ {bottom} }}")), &Only("9 D"));
-        let world = &checked.worlds[0];
-        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
-        let judgements = rule.judge(&plan.build(checked.models[0].sizes[0].size));
+        let memory = trial::trial(&stock, &format!("  bottom {{ {bottom} }}"));
+        let judgements = trial::built(&memory, "9 D", |build| trial::judged(build, "jaw/sole-stack"));
         let judged = &judgements[0];
         assert_eq!(judged.verdict.name(), verdict, "{midsole} mm");
         let place = judged.place.as_ref().expect("a place").to_string();

@@ -6,12 +6,11 @@ mod memory;
 #[path = "common/trial.rs"]
 mod trial;
 
-use hobnail::build::{GradedLast, Plan};
-use hobnail::finding::Severity;
+use hobnail::build::GradedLast;
 use hobnail::geometry::Path;
 use hobnail::rules::Moves;
-use memory::{Memory, Only};
-use trial::{LastText, check, figures, number, trial};
+use memory::Memory;
+use trial::{LastText, built, figures, judged, number, refused, trial};
 
 /// The teller's outline as its file has it: percent of the bottom, half-breadths inside and outside, mm.
 const TELLER: [(f64, f64, f64); 15] = [
@@ -38,11 +37,8 @@ fn graded<T>(size: &'static str, look: impl FnOnce(&GradedLast) -> T) -> T {
         by_size: "stick 8 mm; ball 6 mm; tread 3 mm; seat-breadth 0.8 mm",
         ..LastText::default()
     };
-    let (_, checked) = check(&last.boot("us-men 5..14 widths C, D, E, EE"), &Only(size));
-    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
-    let world = &checked.worlds[model.place.0];
-    let plan = Plan::new(&world.models[model.place.1], world.shop.as_ref().expect("a shop"));
-    look(plan.build(model.sizes[0].size).last.as_ref().expect("a last"))
+    let boot = last.boot("us-men 5..14 widths C, D, E, EE");
+    built(&boot, size, |build| look(build.last.as_ref().expect("a last")))
 }
 
 #[test]
@@ -85,10 +81,7 @@ fn each_station_is_as_broad_as_seat_and_tread_have_grown() {
 fn a_wall_that_leans_out_takes_room_from_every_row() {
     let boot = |more: &str| LastText { more, ..LastText::default() }.boot("us-men 9 widths D");
     let room = |more: &str| [1, 2].map(|row| number(&figures(&boot(more), "9 D"), &format!("sole.row-{row}.wall")));
-    let refused = |more: &str| {
-        let (_, checked) = check(&boot(more), &Only("9 D"));
-        checked.findings.iter().any(|it| it.name == "rows/turnout" && it.severity == Severity::Refused)
-    };
+    let refuses = |more: &str| refused(&boot(more), "9 D", "rows/turnout");
     // Turnout 11, rows at 3.5 and 7 from the edge, and the machine needs 3.
     for (more, leans) in [("", 0.0), ("overhang 0.5 mm", 0.5), ("overhang 1 mm", 1.0), ("overhang 1.25 mm", 1.25)] {
         let found = room(more);
@@ -96,19 +89,17 @@ fn a_wall_that_leans_out_takes_room_from_every_row() {
             (found[0] - (7.5 - leans)).abs() < 1e-9 && (found[1] - (4.0 - leans)).abs() < 1e-9,
             "{more}: {found:?}"
         );
-        assert_eq!(refused(more), leans > 1.0, "{more}");
+        assert_eq!(refuses(more), leans > 1.0, "{more}");
     }
 }
 
 /// The rows' start is in full turnout to the very end of it.
 #[test]
 fn rows_start_at_the_latest_where_the_full_turnout_ends() {
-    for (start, refused) in [("15 mm", false), ("15.25 mm", true)] {
+    for (start, beyond) in [("15 mm", false), ("15.25 mm", true)] {
         let memory = trial("", "");
         let shop = memory.text("specs/shop.hob").replace("rows-start        12 mm", &format!("rows-start {start}"));
-        let (_, checked) = check(&memory.with("specs/shop.hob", shop), &Only("9 D"));
-        let found = checked.findings.iter().any(|it| it.name == "rows/turnout" && it.severity == Severity::Refused);
-        assert_eq!(found, refused, "{start}");
+        assert_eq!(refused(&memory.with("specs/shop.hob", shop), "9 D", "rows/turnout"), beyond, "{start}");
     }
 }
 
@@ -133,11 +124,7 @@ fn the_least_room_may_lie_in_the_waist() {
 #[test]
 fn what_is_too_much_is_to_be_less_and_what_is_too_little_more() {
     let moves = |rule: &str, declared: &str, differs: &str| {
-        let (_, checked) = check(&trial(declared, differs), &Only("9 D"));
-        let world = &checked.worlds[0];
-        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
-        let rule = hobnail::rules::all().iter().find(|known| known.name() == rule).expect("it is a rule");
-        let judgements = rule.judge(&plan.build(checked.models[0].sizes[0].size));
+        let judgements = built(&trial(declared, differs), "9 D", |build| judged(build, rule));
         let refused = judgements.iter().find(|it| it.margin < 0.0).unwrap_or_else(|| panic!("{differs}"));
         refused.levers[0].moves
     };

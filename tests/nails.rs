@@ -11,12 +11,12 @@ mod memory;
 mod trial;
 
 use chance::Chance;
-use hobnail::build::{Build, GradedLast, NailsBuilt, Plan};
+use hobnail::build::{GradedLast, NailsBuilt};
 use hobnail::finding::Severity;
 use hobnail::geometry::{Path, Rail, Side, Straight};
 use hobnail::measure::Spread;
 use memory::{Memory, Only};
-use trial::{check, trial};
+use trial::{built, check, judged, trial};
 
 /// Nails that a hair decides are left out of the comparison, mm.
 const HAIR: f64 = 0.02;
@@ -24,15 +24,6 @@ const HAIR: f64 = 0.02;
 const CLINCH: (f64, f64) = (1.5, 5.0);
 const EIGHTH: f64 = 25.4 / 8.0;
 const CLINCHING: [f64; 6] = [4.0 * EIGHTH, 4.5 * EIGHTH, 5.0 * EIGHTH, 5.5 * EIGHTH, 6.0 * EIGHTH, 7.0 * EIGHTH];
-
-fn built<T>(memory: &Memory, size: &'static str, look: impl FnOnce(&Build<'_>) -> T) -> T {
-    let (_, checked) = check(memory, &Only(size));
-    let world = &checked.worlds[0];
-    let shop = world.shop.as_ref().expect("the demo has a shop");
-    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
-    let plan = Plan::new(&world.models[model.place.1], shop);
-    look(&plan.build(model.sizes[0].size))
-}
 
 /// A layer that is laid between insole and midsole, where nails may or may not stand in it.
 #[derive(Clone, Debug)]
@@ -390,7 +381,6 @@ fn a_waist_line_past_a_joint_names_the_side() {
 /// A stated length is held against the end of the window that is nearer, and the layers that make that end.
 #[test]
 fn a_stated_length_is_held_against_the_nearer_end() {
-    let rule = hobnail::rules::all().iter().find(|rule| rule.name() == "waist/clinch").expect("it is a rule");
     let (mut least, mut most) = (0, 0);
     for step in 0..100 {
         let length = f64::from(1_250 + 5 * step) / 100.0;
@@ -400,25 +390,24 @@ fn a_stated_length_is_held_against_the_nearer_end() {
         );
         let wad = "layer filler { of wadding; covers waist; breadth 50 mm; bonded neoprene }";
         let memory = trial(&stock, &format!("  bottom {{ {wad}; waist nailed {{ with sprig; length {length} mm }} }}"));
-        let (loaded, checked) = check(&memory, &Only("9 D"));
-        let world = &checked.worlds[0];
-        let plan = Plan::new(&world.models[0], world.shop.as_ref().expect("a shop"));
-        let build = plan.build(checked.models[0].sizes[0].size);
-        let nails = build.waist.as_ref().expect("nailed").as_ref().expect("built");
-        assert_eq!(loaded.sources.slice(nails.length_origin.span), format!("{length} mm"), "where it is stated");
-        let judgements = rule.judge(&build);
-        let judged = judgements.iter().find(|it| &*it.subject == "waist nails").expect("the waist is judged");
-        let (over, under) = (length - nails.window.lo, nails.window.hi - length);
-        let (limit, terms) =
-            if over < under { (nails.window.lo, &nails.thickest) } else { (nails.window.hi, &nails.thinnest) };
-        if over < under {
-            least += 1
-        } else {
-            most += 1
-        }
-        assert!(nails.thickest.nominal() > nails.thinnest.nominal(), "some stand in the wad");
-        assert!((judged.limit - limit).abs() < 1e-9, "{length} mm: {} not {limit}", judged.limit);
-        assert_eq!(&judged.terms, terms, "{length} mm");
+        let loaded = memory.load(&[trial::TRIAL]);
+        built(&memory, "9 D", |build| {
+            let nails = build.waist.as_ref().expect("nailed").as_ref().expect("built");
+            assert_eq!(loaded.sources.slice(nails.length_origin.span), format!("{length} mm"), "where it is stated");
+            let judgements = judged(build, "waist/clinch");
+            let judged = judgements.iter().find(|it| &*it.subject == "waist nails").expect("the waist is judged");
+            let (over, under) = (length - nails.window.lo, nails.window.hi - length);
+            let (limit, terms) =
+                if over < under { (nails.window.lo, &nails.thickest) } else { (nails.window.hi, &nails.thinnest) };
+            if over < under {
+                least += 1;
+            } else {
+                most += 1;
+            }
+            assert!(nails.thickest.nominal() > nails.thinnest.nominal(), "some stand in the wad");
+            assert!((judged.limit - limit).abs() < 1e-9, "{length} mm: {} not {limit}", judged.limit);
+            assert_eq!(&judged.terms, terms, "{length} mm");
+        });
     }
     assert!(least > 10 && most > 10, "{least} and {most}");
 }

@@ -9,12 +9,10 @@ mod memory;
 mod trial;
 
 use chance::Chance;
-use hobnail::build::{Build, Datum, Figures, GradedLast, Plan};
-use hobnail::finding::Severity;
+use hobnail::build::{Datum, Figures, GradedLast};
 use hobnail::geometry::Path;
 use kurbo::Point;
-use memory::{Memory, Only};
-use trial::{figures, number, trial};
+use trial::{built, figures, number, refused, trial};
 
 const OUNCE: f64 = 25.4 / 64.0;
 
@@ -24,20 +22,6 @@ fn close(what: &str, found: f64, expected: f64) {
 
 fn near(what: &str, found: f64, expected: f64, within: f64) {
     assert!((found - expected).abs() <= within, "{what}: {found}, worked out {expected}");
-}
-
-/// Looks at the trial in one size: its build, its figures, and whether a rule refuses it.
-fn built<T>(
-    memory: &Memory,
-    size: &'static str,
-    look: impl FnOnce(&Build<'_>, &Figures, &dyn Fn(&str) -> bool) -> T,
-) -> T {
-    let (_, checked) = trial::check(memory, &Only(size));
-    let model = checked.models.iter().find(|model| model.name == "trial").expect("it is there");
-    let world = &checked.worlds[model.place.0];
-    let plan = Plan::new(&world.models[model.place.1], world.shop.as_ref().expect("a shop"));
-    let refused = |rule: &str| checked.findings.iter().any(|it| it.severity == Severity::Refused && it.name == rule);
-    look(&plan.build(model.sizes[0].size), &checked.figured(model).remove(0).figures, &refused)
 }
 
 /// A trial whose seams, stays, collar and facing are put together otherwise than the demo's.
@@ -193,7 +177,9 @@ fn a_layer_takes_what_it_covers_of_its_outline() {
             filler.text(),
             slip.text(),
         );
-        built(&trial(stock, &format!("  bottom {{ {layers} }}")), size, |build, found, _| {
+        let memory = trial(stock, &format!("  bottom {{ {layers} }}"));
+        let found = &figures(&memory, size);
+        built(&memory, size, |build| {
             let (lines, last) = (build.lines.as_ref().expect("lines"), build.last.as_ref().expect("last"));
             let feather = last.feather.flatten(0.0, last.feather.period(), 0.01);
             let uncut = lines.uncut.flatten(0.0, lines.uncut.period(), 0.01);
@@ -265,7 +251,8 @@ fn a_sock_that_lies_at_the_heel_takes_what_lies_behind_the_breast() {
     let stock = "upper-leather kid { substance 2 oz }";
     for how in ["full", "heel"] {
         let memory = trial(stock, &format!("  finish {{ sock-lining {how} of kid }}"));
-        built(&memory, "9 D", |build, found, _| {
+        let found = &figures(&memory, "9 D");
+        built(&memory, "9 D", |build| {
             let last = build.last.as_ref().expect("last");
             let feather = last.feather.flatten(0.0, last.feather.period(), 0.01);
             // A shoelace sum over what lies behind the breast, which the line cuts straight.
@@ -285,14 +272,13 @@ fn blanks_that_do_not_grow_serve_all_sizes_or_none() {
     let with = |blanks: &str, size: &'static str| {
         let stock = format!("outsole slab {{ base 4 mm; blanks us-men 5..14 measured 9 {blanks} }}");
         let memory = trial(&stock, "  bottom { layer outsole { of slab } }");
-        built(&memory, size, |_, found, refused| {
-            let chosen = match found.get("takes.blank.outsole.size").map(|figure| &figure.datum) {
-                Some(Datum::Text(size)) => Some(size.clone()),
-                _ => None,
-            };
-            assert_eq!(refused("stock/blank"), chosen.is_none(), "{blanks} in {size}");
-            chosen
-        })
+        let found = figures(&memory, size);
+        let chosen = match found.get("takes.blank.outsole.size").map(|figure| &figure.datum) {
+            Some(Datum::Text(size)) => Some(size.clone()),
+            _ => None,
+        };
+        assert_eq!(refused(&memory, size, "stock/blank"), chosen.is_none(), "{blanks} in {size}");
+        chosen
     };
     let same = "grade-length 0 mm grade-breadth 0 mm";
     assert_eq!(with(&format!("long 400 mm wide 300 mm {same}"), "9 D").as_deref(), Some("9"));

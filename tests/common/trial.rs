@@ -3,10 +3,11 @@
 #![allow(dead_code, reason = "each test binary uses its own part")]
 
 use super::memory::{Memory, Only};
-use hobnail::build::{Datum, Figures};
+use hobnail::build::{Build, Datum, Figures, Plan};
 use hobnail::check::{Checked, SizeFilter};
 use hobnail::finding::Severity;
 use hobnail::measure::Spread;
+use hobnail::rules::{Judgement, all};
 use hobnail::spec::Loaded;
 
 pub const TRIAL: &str = "specs/models/trial.hob";
@@ -31,6 +32,26 @@ pub fn figures(memory: &Memory, size: &'static str) -> Figures {
     let mut sizes = checked.figured(model);
     assert_eq!(sizes.len(), 1, "{size} in {}", memory.text(TRIAL));
     sizes.remove(0).figures
+}
+
+/// Looks at the trial as it is built in one size.
+pub fn built<T>(memory: &Memory, size: &'static str, look: impl FnOnce(&Build<'_>) -> T) -> T {
+    let (_, checked) = check(memory, &Only(size));
+    let model = checked.models.iter().find(|model| model.name == "trial").expect("the trial is there");
+    let world = &checked.worlds[model.place.0];
+    let plan = Plan::new(&world.models[model.place.1], world.shop.as_ref().expect("the demo has a shop"));
+    look(&plan.build(model.sizes[0].size))
+}
+
+/// What one rule says of a build.
+pub fn judged(build: &Build<'_>, rule: &str) -> Vec<Judgement> {
+    all().iter().find(|known| known.name() == rule).expect("it is a rule").judge(build)
+}
+
+/// Whether a rule refuses the trial in one size.
+pub fn refused(memory: &Memory, size: &'static str, rule: &str) -> bool {
+    let (_, checked) = check(memory, &Only(size));
+    checked.findings.iter().any(|it| it.severity == Severity::Refused && it.name == rule)
 }
 
 pub fn spread(figures: &Figures, key: &str) -> Spread {
