@@ -313,3 +313,33 @@ fn a_lap_is_lined_if_it_enters_the_turnout_on_either_side() {
         });
     }
 }
+
+/// What ends exactly at a limit ends there: a row on the allowance's edge, a taper as wide as its lap, a facing of one hole.
+#[test]
+fn what_ends_exactly_there_does_not_reach_beyond() {
+    const OUNCE: f64 = 25.4 / 64.0;
+    let stay = |first: &str| {
+        let upper = format!("stay back-stay {{ rows 1 first {first} }}");
+        number(&figures(&trial("", &format!("  upper {{ {upper} }}")), "9 D"), "stay-back-stay.row-1.stack")
+    };
+    // The stay is 26 mm wide, the allowance under it 3 mm to each side: 10 and 16 mm from its edge.
+    for (first, plies) in [("9.75 mm", 2.0), ("10 mm", 2.0), ("10.25 mm", 3.0), ("16 mm", 2.0)] {
+        close(first, stay(first), plies * 6.5 * OUNCE);
+    }
+    for (wide, beyond) in [("16 mm", false), ("16.25 mm", true)] {
+        let upper = format!("lap vamp over quarter {{ skive quarter {{ edge wide {wide} to 1.0 mm }} }}");
+        built(&trial("", &format!("  upper {{ {upper} }}")), "9 D", |build| {
+            let lap = build.upper.laps.iter().find(|lap| lap.name.contains("lap vamp")).expect("the lap");
+            let found = lap.beyond.as_ref().expect("it is built");
+            assert_eq!(found.iter().any(|it| &*it.part == "quarter"), beyond, "{wide} in a lap of 16");
+        });
+    }
+    for size in ["6 D", "9 D", "14 D"] {
+        let facing = "facing { without hooks; eyelets 1 of brass-eyelet apart 18 mm }";
+        let found = figures(&trial("", &format!("  upper {{ {facing} }}")), size);
+        let Some(Datum::Numbers(centres)) = found.get("facing.centres").map(|figure| &figure.datum) else {
+            panic!("no centres in {size}")
+        };
+        assert_eq!(centres, &[12.0], "{size}");
+    }
+}

@@ -411,3 +411,18 @@ fn a_stated_length_is_held_against_the_nearer_end() {
     }
     assert!(least > 10 && most > 10, "{least} and {most}");
 }
+
+/// A rigid layer that no nail stands in is not spoken of.
+#[test]
+fn only_a_rigid_layer_that_nails_stand_in_is_named() {
+    // The waist's nails stand 10 mm inside the feather: a shank of 30 mm lies clear of them, one of 60 does not.
+    for (breadth, stand) in [("20 mm", false), ("60 mm", true)] {
+        let shank = format!("layer shank {{ breadth {breadth}; rigid }}; layer pad {{ breadth {breadth} }}");
+        built(&trial("", &format!("  bottom {{ {shank} }}")), "9 D", |build| {
+            let all = judged(build, "waist/rigid-shank");
+            let waist = all.iter().find(|it| &*it.subject == "waist nails").expect("it is judged");
+            assert_eq!(waist.facts.is_empty(), !stand, "{breadth}: {:?}", waist.facts);
+            assert_eq!(waist.levers.is_empty(), !stand, "{breadth}");
+        });
+    }
+}
