@@ -124,7 +124,7 @@ fn rows_run_where_they_are_written_and_go_through_what_lies_there() {
             close(&upper, number(&found, &key("place")), *place);
             close(&upper, number(&found, &key("inside")), place.min(wide - place));
             let from_seam = (place - wide / 2.0).abs();
-            let under = if from_seam < allowance { times(thicker, 2.0) } else { thicker };
+            let under = if from_seam < allowance - 1e-9 { times(thicker, 2.0) } else { thicker };
             same(&upper, &found, &key("stack"), and(strip, under));
             if from_seam < allowance {
                 within += 1;
@@ -326,6 +326,10 @@ fn what_ends_exactly_there_does_not_reach_beyond() {
     for (first, plies) in [("9.75 mm", 2.0), ("10 mm", 2.0), ("10.25 mm", 3.0), ("16 mm", 2.0)] {
         close(first, stay(first), plies * 6.5 * OUNCE);
     }
+    // Four rows of which the last is at 10 mm, and a hair beyond it as a computer adds them.
+    let rows = "stay back-stay { rows 4 first 1.9 mm apart 2.7 mm }";
+    let found = figures(&trial("", &format!("  upper {{ {rows} }}")), "9 D");
+    close(rows, spread(&found, "stay-back-stay.row-4.stack").nominal, 2.0 * 6.5 * OUNCE);
     for (wide, beyond) in [("16 mm", false), ("16.25 mm", true)] {
         let upper = format!("lap vamp over quarter {{ skive quarter {{ edge wide {wide} to 1.0 mm }} }}");
         built(&trial("", &format!("  upper {{ {upper} }}")), "9 D", |build| {
@@ -334,6 +338,12 @@ fn what_ends_exactly_there_does_not_reach_beyond() {
             assert_eq!(found.iter().any(|it| &*it.part == "quarter"), beyond, "{wide} in a lap of 16");
         });
     }
+    // 1.01 and three times 5.65 are the whole 17.96, and a hair off it as a computer adds them.
+    let (wide, rows) = ("wide 17.96 mm", "rows 4 first 1.01 mm apart 5.65 mm");
+    let skives = "skive quarter { edge wide 1 mm to 0.3 mm }; without skive counter-cover";
+    let upper = format!("lap counter-cover over quarter {{ {wide}; {skives}; {rows} }}");
+    let found = figures(&trial("", &format!("  upper {{ {upper} }}")), "9 D");
+    close("on the edge", spread(&found, "lap-counter-cover.row-4.stack").nominal, 6.5 * OUNCE + 0.3);
     for size in ["6 D", "9 D", "14 D"] {
         let facing = "facing { without hooks; eyelets 1 of brass-eyelet apart 18 mm }";
         let found = figures(&trial("", &format!("  upper {{ {facing} }}")), size);

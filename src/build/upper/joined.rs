@@ -7,6 +7,7 @@ use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
 use crate::finding::{FaultName, Sum, Term};
 use crate::language::Hole;
+use crate::measure::fits;
 use crate::source::Origin;
 use crate::spec::{Collar, Gusset, House, Part, Seam, Stay, Stitching, Upper, Val};
 use std::sync::Arc;
@@ -103,7 +104,7 @@ fn stay_rows(stay: &Stay, upper: &Upper, house: &House) -> Built<Vec<UpperRow>> 
     Ok(numbered(&places, |number, place| {
         let mut stack = Sum::new().plus(strip.clone()).plus_all(under.clone());
         // On the allowance the same piece lies twice.
-        if (place - wide / 2.0).abs() < allowance {
+        if !fits(allowance, (place - wide / 2.0).abs()) {
             stack = stack.plus_all(under.clone());
         }
         UpperRow::plain(number, place, place.min(wide - place), &edge_of, &stack)

@@ -7,6 +7,7 @@ use super::thinned::Thinned;
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::finding::Sum;
+use crate::measure::fits;
 use crate::source::Origin;
 use crate::spec::{House, Lap, Upper};
 use std::sync::Arc;
@@ -78,7 +79,7 @@ fn row(lap: &Lap, both: &Both, number: u32, place: f64) -> UpperRow {
         if from_under < place { (from_under, name_of(&lap.under)) } else { (place, name_of(&lap.top)) };
     let parts = [(&both.top, name_of(&lap.top), place), (&both.under, name_of(&lap.under), from_under)];
     // A row that misses a part goes through the other alone.
-    let parts = || parts.iter().filter(|(_, _, x)| *x >= 0.0);
+    let parts = || parts.iter().filter(|(_, _, x)| fits(0.0, *x));
     let left = parts().filter(|(part, _, x)| part.thins(*x));
     UpperRow {
         number,
