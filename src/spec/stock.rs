@@ -204,24 +204,19 @@ fn upper_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut V
 /// The zones of a hide lie side by side: together they are no more than all of it.
 fn of_one_hide(shares: Val<Shares>, findings: &mut Vec<Finding>) -> Val<Shares> {
     let shares = shares?;
-    let mut all = Exact::from_integer(0);
-    for (n, (_, share)) in shares.it.iter().enumerate() {
-        all += share.it.exact();
-        if all <= Exact::from_integer(100) {
-            continue;
-        }
-        let message = format!("the zones of one hide make {} % of it together, and it has 100 %", to_f64(all));
-        let others = shares.it[..n].iter();
-        let finding = others
-            .fold(Finding::fault(FaultName::VALUE_RANGE, share.span, message), |finding, (_, other)| {
-                finding.also(other.span, "counted before")
-            });
-        let finding = finding.help("say of each zone what share of the whole hide it is");
-        let hole = Hole { fault: finding.name, span: shares.span() };
-        findings.push(finding);
-        return Err(hole);
+    let all: Exact = shares.it.iter().map(|(_, share)| share.it.exact()).sum();
+    let Some(((_, last), others)) = shares.it.split_last().filter(|_| all > Exact::from_integer(100)) else {
+        return Ok(shares);
+    };
+    let message = format!("the zones of one hide make {} % of it together, and it has 100 %", to_f64(all));
+    let mut finding = Finding::fault(FaultName::VALUE_RANGE, last.span, message)
+        .help("say of each zone what share of the whole hide it is");
+    for (_, other) in others {
+        finding = finding.also(other.span, "counted before");
     }
-    Ok(shares)
+    let hole = Hole { fault: finding.name, span: shares.span() };
+    findings.push(finding);
+    Err(hole)
 }
 
 fn sole_leather(name: String, span: Span, fields: &Fields<'_>, findings: &mut Vec<Finding>) -> SoleLeather {
