@@ -7,7 +7,8 @@
 
 #![allow(clippy::cast_precision_loss, reason = "counts and milliseconds")]
 
-#[path = "../tests/common/memory.rs"]
+#[allow(dead_code, reason = "the tests use the rest")]
+#[path = "../tests/suite/common/memory.rs"]
 mod memory;
 
 use hobnail::build::Plan;

@@ -1,0 +1,280 @@
+//! The heel's choices worked out again, plainly: the next thinner lift, and what the bottom's layers are sorted to.
+
+use crate::common::chance::Chance;
+use crate::common::memory::{Memory, Only};
+use crate::common::trial::{built, check, figures, number, trial};
+use hobnail::build::{Datum, Figures};
+use hobnail::finding::Severity;
+
+const IRON: f64 = 25.4 / 48.0;
+
+/// Lifts and thin lifts by iron, each of a stock of its own.
+struct Base {
+    lifts: (u32, f64, &'static [f64]),
+    thin: (u32, f64, &'static [f64]),
+}
+
+impl Base {
+    fn memory(&self) -> Memory {
+        let stock = |name: &str, substances: &[f64]| {
+            let said: Vec<String> = substances.iter().map(f64::to_string).collect();
+            format!("lift {name} {{ substances {} iron }}\n", said.join(", "))
+        };
+        let (lifts, thin) = (self.lifts, self.thin);
+        let declared = stock("slab", lifts.2) + &stock("shim", thin.2);
+        let mut heel = format!("    lifts {} of slab {} iron\n", lifts.0, lifts.1);
+        if thin.0 > 0 {
+            heel += &format!("    thin-lifts {} of shim {} iron\n", thin.0, thin.1);
+        }
+        trial(&declared, &format!("  heel {{\n{heel}  }}"))
+    }
+
+    /// What the cheapest step down saves: each kind that is used, down to the greatest stocked that is thinner.
+    fn saves(&self) -> Option<(f64, f64)> {
+        let kinds = [self.lifts, self.thin].into_iter().filter(|(count, ..)| *count > 0);
+        let steps = kinds.filter_map(|(_, from, stocked)| {
+            let below = stocked.iter().copied().filter(|iron| *iron < from).fold(0.0, f64::max);
+            (below > 0.0).then_some((from, below))
+        });
+        steps.min_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))
+    }
+}
+
+#[test]
+fn the_next_thinner_lift_is_the_one_that_saves_least_and_may_go_if_the_thin_end_still_reaches() {
+    let bases = [
+        Base { lifts: (2, 12.0, &[12.0, 9.0, 6.0]), thin: (0, 3.0, &[3.0]) },
+        Base { lifts: (2, 12.0, &[12.0, 9.0, 6.0]), thin: (1, 6.0, &[6.0, 5.0, 4.0]) },
+        Base { lifts: (2, 12.0, &[12.0, 11.0]), thin: (1, 8.0, &[8.0, 4.0]) },
+        Base { lifts: (2, 12.0, &[12.0]), thin: (1, 4.0, &[4.0, 2.0]) },
+        Base { lifts: (2, 12.0, &[12.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (3, 10.0, &[14.0, 10.0, 9.5]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (3, 9.0, &[9.0, 8.0]), thin: (1, 9.0, &[9.0, 7.5, 3.0]) },
+        // A step that saves less in mm and more by its share; a step that may just go.
+        Base { lifts: (2, 12.0, &[12.0, 9.0]), thin: (1, 6.0, &[6.0, 3.2]) },
+        Base { lifts: (2, 12.0, &[12.0, 11.0]), thin: (0, 4.0, &[4.0]) },
+        // Much to sand, and nothing thinner, or nothing that is thin enough to go, or that saves less by its share.
+        Base { lifts: (2, 18.0, &[18.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (2, 18.0, &[18.0, 3.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (2, 20.0, &[20.0, 17.0]), thin: (1, 4.0, &[4.0, 2.0]) },
+    ];
+    let (mut reach, mut miss) = (0, 0);
+    // Nothing to say, a note, a refusal.
+    let mut said = [0; 3];
+    for base in bases {
+        let memory = base.memory();
+        let (_, checked) = check(&memory, &Only("9 D"));
+        let sanding = checked.findings.iter().find(|it| it.name == "heel/sanding").map(|it| it.severity);
+        built(&memory, "9 D", |build| {
+            let heel = build.heel.as_ref().expect("a heel").as_ref().expect("built");
+            let found = heel.thinner.map(|thinner| (thinner.from, thinner.to));
+            // From half of the thickest lift on; the wedge is of 12 iron. What is over is at the base's thin end, built
+            // to half a mm of its gauge, with block and cap as they come.
+            let thickest = base.lifts.1.max(12.0) * IRON;
+            let much = heel.given.nominal() - heel.needed.nominal() >= thickest / 2.0 - 1e-9;
+            let over = heel.given.spread().lo - heel.needed.spread().hi;
+            let goes = base.saves().is_some_and(|(from, to)| (from - to) * IRON <= over + 1e-9);
+            let expected = much.then_some(if goes { Severity::Refused } else { Severity::Note });
+            assert_eq!(sanding, expected, "{} given", heel.given.nominal());
+            said[expected.map_or(0, |it| if it == Severity::Note { 1 } else { 2 })] += 1;
+            let Some((from, to)) = base.saves() else { return assert_eq!(found, None) };
+            let (found_from, found_to) = found.expect("one is thinner");
+            assert!((found_from - from * IRON).abs() < 1e-9, "from {from} iron, not {found_from} mm");
+            assert!((found_to - to * IRON).abs() < 1e-9, "to {to} iron, not {found_to} mm");
+            assert_eq!(heel.thinner.expect("one").reaches, goes, "{over} over");
+            if goes { reach += 1 } else { miss += 1 }
+        });
+    }
+    assert!(reach > 0 && miss > 0, "{reach} reach, {miss} do not");
+    assert!(said.iter().all(|times| *times > 0), "{said:?}");
+}
+
+#[test]
+fn layers_are_sorted_to_what_the_upper_s_thick_end_leaves() {
+    let mut sorted = 0;
+    for tenths in 40..80 {
+        // A midsole from where everything passes to where nothing does.
+        let midsole = f64::from(tenths) / 10.0;
+        let stock = format!("sole-leather card {{ substances {midsole} mm; tolerance 0.3 mm }}");
+        let memory = trial(&stock, &format!("  bottom {{ layer midsole {{ of card {midsole} mm }} }}"));
+        let found = figures(&memory, "9 D");
+        let worst = found.get("stack.worst").and_then(|figure| figure.sum.as_ref()).expect("a sum");
+        let sews = number(&found, "sole.sews");
+        let of = |upper: bool| {
+            let terms = worst.terms.iter();
+            terms.filter(move |term| ["vamp", "quarter"].iter().any(|part| term.what.starts_with(part)) == upper)
+        };
+        let most = sews - of(true).map(|term| term.spread.hi).sum::<f64>();
+        let least: f64 = of(false).map(|term| term.spread.lo).sum();
+        let tight = worst.nominal() <= sews + 1e-9 && worst.spread().hi > sews + 1e-9;
+        let said = found.get("stack.sort-to").map(|_| number(&found, "stack.sort-to"));
+        if !tight || least > most {
+            assert_eq!(said, None, "{midsole} mm");
+            continue;
+        }
+        sorted += 1;
+        assert!((said.expect("it is tight") - most).abs() < 1e-9, "{midsole} mm: {said:?}, not {most}");
+        let Some(Datum::Texts(what)) = found.get("stack.sort").map(|figure| &figure.datum) else { panic!("no list") };
+        assert_eq!(what, &["midsole", "outsole"], "{midsole} mm");
+        let (_, checked) = check(&memory, &Only("9 D"));
+        let jaw = checked.findings.iter().find(|it| it.name == "jaw/sole-stack").expect("it is said");
+        // Where almost no boot fails it is a note. What is sorted to is said in tenths, none too many.
+        assert!(matches!(jaw.severity, Severity::Tight | Severity::Note), "{midsole} mm");
+        let sort = format!("midsole and outsole together at most {}", (most * 10.0).floor() / 10.0);
+        assert!(jaw.notes.iter().any(|note| note.contains(&sort)), "{midsole} mm: {sort} in {:?}", jaw.notes);
+    }
+    assert!(sorted >= 5, "{sorted} are sorted");
+}
+
+/// A heel of wedges, lifts and thin lifts by iron, nailed in stages: how many lifts each stage nails. The wedges go in the
+/// stage that is said, thin lifts with the last.
+#[derive(Debug)]
+struct Staged {
+    wedges: (u32, f64),
+    wedged_in: usize,
+    lifts: Vec<u32>,
+    thin: (u32, f64),
+    slip: bool,
+}
+
+/// What stands in a stage, or in all up to it.
+#[derive(Clone, Copy)]
+struct Stood {
+    thick: f64,
+    wedges: bool,
+}
+
+impl Staged {
+    fn random(chance: &mut Chance) -> Self {
+        let iron = |chance: &mut Chance| [6.0, 9.0, 12.0][chance.below(3)];
+        let few = |chance: &mut Chance, from: u32, to: usize| from + u32::try_from(chance.below(to)).expect("few");
+        let stages = 1 + chance.below(3);
+        let lifts: Vec<u32> = (0..stages).map(|_| few(chance, 1, 3)).collect();
+        let wedges = (few(chance, 0, 4), iron(chance));
+        let thin = (few(chance, 0, 3), 6.0);
+        Self { wedges, wedged_in: chance.below(stages), lifts, thin, slip: chance.below(2) == 0 }
+    }
+
+    fn memory(&self) -> Memory {
+        let all: u32 = self.lifts.iter().sum();
+        let mut heel = format!("lifts {all} of lift-leather 12 iron; cap cap-low");
+        heel += &match self.wedges {
+            (0, _) => "; without wedges".to_owned(),
+            (count, iron) => format!("; wedges {count} of lift-leather {iron} iron"),
+        };
+        if self.thin.0 > 0 {
+            heel += &format!("; thin-lifts {} of lift-leather {} iron", self.thin.0, self.thin.1);
+        }
+        let mut nailed = "base heel-nail; cap cap-nail; inside-edge 1/4 in; apart 1/2 in".to_owned();
+        for (n, lifts) in self.lifts.iter().enumerate().filter(|_| self.lifts.len() > 1) {
+            let wedges = if self.wedges.0 > 0 && n == self.wedged_in { "wedges; " } else { "" };
+            nailed += &format!("; stage {} {{ {wedges}lifts {lifts} }}", n + 1);
+        }
+        let slip = if self.slip { "bottom { layer slip { of slip-sheet; bonded neoprene } }" } else { "" };
+        let model = format!("  last drover\n  heel {{ {heel}; nailed {{ {nailed} }} }}\n  {slip}");
+        trial("use \"../lasts/drover.hob\"\n", &model)
+    }
+
+    /// What lies in one stage.
+    fn own(&self, stage: usize) -> Stood {
+        let last = stage + 1 == self.lifts.len();
+        let wedges = self.wedges.0 > 0 && (stage == self.wedged_in || self.lifts.len() == 1);
+        let lifts = f64::from(self.lifts[stage]) * 12.0;
+        let split = if wedges { f64::from(self.wedges.0) * self.wedges.1 } else { 0.0 };
+        let thin = if last { f64::from(self.thin.0) * self.thin.1 } else { 0.0 };
+        Stood { thick: (lifts + split + thin) * IRON, wedges }
+    }
+
+    fn so_far(&self, stage: usize) -> Stood {
+        let all = (0..=stage).map(|n| self.own(n));
+        all.reduce(|a, b| Stood { thick: a.thick + b.thick, wedges: a.wedges || b.wedges }).expect("a stage")
+    }
+}
+
+fn window(figures: &Figures, key: &str) -> (f64, f64) {
+    match figures.get(key).map(|figure| &figure.datum) {
+        Some(Datum::Window(window)) => (window.lo, window.hi),
+        other => panic!("{key} is {other:?}"),
+    }
+}
+
+#[test]
+fn nails_of_each_stage_hold_what_it_adds_and_stay_clear_through_all_that_stands() {
+    // The demo house: built to 0.5 mm of the gauge; 5 mm bite in leather; 2 mm are kept clear of the foot; heads 0.5 mm
+    // deep in a stage that is built over, else 1 mm below the sander; a wedge is split to no less than 1 mm.
+    const GAUGE: f64 = 0.5;
+    let mut chance = Chance::new(23);
+    let (mut sloping, mut stages) = (0, 0);
+    for _ in 0..60 {
+        let staged = Staged::random(&mut chance);
+        let found = figures(&staged.memory(), "9 D");
+        if found.get("heel-nails.sink").is_none() {
+            // Too low to be nailed: the base does not reach its height.
+            let given = staged.so_far(staged.lifts.len() - 1).thick;
+            assert!(given < number(&found, "heel.needed"), "{staged:?}");
+            continue;
+        }
+        let near = |what: &str, found: f64, expected: f64| {
+            assert!((found - expected).abs() < 1e-6, "{what}: {found}, worked out {expected} of {staged:?}");
+        };
+        let drop = number(&found, "heel.length") * 8.0_f64.to_radians().tan();
+        let (count, thick) = (f64::from(staged.wedges.0), staged.wedges.1 * IRON);
+        let taken = drop.min(count * (thick - 1.0));
+        sloping += u32::from(taken < drop && staged.wedges.0 > 0);
+        let given = staged.so_far(staged.lifts.len() - 1).thick;
+        let sanded = given - number(&found, "heel.needed");
+        near("given", number(&found, "heel.given"), given);
+        near("sanded at the back", number(&found, "heel.sand-back"), sanded);
+        near("sanded at the breast", number(&found, "heel.sand-breast"), sanded + drop - taken);
+        near("level before", number(&found, "heel.gauge-before"), given);
+        near("level before at the breast", number(&found, "heel.gauge-before-breast"), given - taken);
+        near("level after at the breast", number(&found, "heel.gauge-after-breast"), given - sanded - drop);
+        assert_eq!(found.get("heel.wedge-breast").is_some(), staged.wedges.0 > 0, "{staged:?}");
+        if staged.wedges.0 > 0 {
+            near("a wedge at the breast", number(&found, "heel.wedge-breast"), thick - taken / count);
+        }
+        let sink = sanded + drop - taken + 1.0;
+        near("sink", number(&found, "heel-nails.sink"), sink);
+        // Insole 8, midsole 12 iron +- 0.5; the lasted-in outer 6 to 7 oz, the lining 2.5 to 3; the slip 3 +- 0.2.
+        let oz = 25.4 / 64.0;
+        let over_the_base = (7.5 + 11.5) * IRON + (6.0 + 2.5) * oz + if staged.slip { 2.8 } else { 0.0 };
+        for stage in 0..staged.lifts.len() {
+            stages += 1;
+            let last = stage + 1 == staged.lifts.len();
+            let sunk = if last { sink } else { 0.5 };
+            let name = if staged.lifts.len() == 1 { "base".to_owned() } else { format!("stage-{}", stage + 1) };
+            let (own, so_far) = (staged.own(stage), staged.so_far(stage));
+            let less = |stood: Stood| if stood.wedges { taken } else { 0.0 };
+            let through = if stage == 0 && staged.slip { 3.2 } else { 0.0 };
+            for (place, hold_at_breast, clear_at_breast) in
+                [("back", false, false), ("sides", false, true), ("breast", true, true)]
+            {
+                let hold = own.thick + GAUGE - if hold_at_breast { less(own) } else { 0.0 } + through + 5.0;
+                let clear =
+                    so_far.thick - GAUGE - if clear_at_breast { less(so_far) } else { 0.0 } + over_the_base - 2.0;
+                let (least, most) = window(&found, &format!("heel-nails.{name}-{place}-serves"));
+                near(&format!("{name} {place}, least"), least, hold - sunk);
+                near(&format!("{name} {place}, most"), most, clear - sunk);
+            }
+        }
+    }
+    assert!(sloping > 5 && stages > 60, "{sloping} leave a slope, {stages} stages");
+}
+
+/// What is written with a count of none lies nowhere: in no sum, in no choice.
+#[test]
+fn lifts_and_wedges_of_none_are_not_there() {
+    let none = "wedges 0 of slab 30 iron; thin-lifts 0 of slab 30 iron";
+    let without = "without wedges";
+    let [written, left_out] = [none, without].map(|said| {
+        let memory = trial("lift slab { substances 30, 29 iron }\n", &format!("  heel {{ {said} }}"));
+        built(&memory, "9 D", |build| {
+            let heel = build.heel.as_ref().expect("a heel").as_ref().expect("built");
+            assert!(heel.wedge_at_breast.is_none(), "{said}");
+            assert!(heel.given.terms.iter().all(|term| term.coefficient.abs() > 0.5), "{said}: {:?}", heel.given);
+            (heel.thickest_lift, heel.given.nominal(), heel.thinner.map(|it| (it.from, it.to)))
+        })
+    });
+    assert_eq!(written, left_out);
+    assert!((written.0 - 12.0 * IRON).abs() < 1e-9);
+}
