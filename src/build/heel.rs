@@ -253,9 +253,14 @@ fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
     Ok((base_of(heel, house, BaseOf::whole(heel)?)?, stack))
 }
 
-/// An outsole with lugs that runs full under the heel puts its lugs under the stacked base.
+/// An outsole with lugs that runs under the heel, full or tucked, puts its lugs under the stacked base, unless the model says
+/// that they are buffed off there.
 fn lugs_under(bottom: &crate::spec::Bottom) -> Built<bool> {
     let Some(outsole) = bottom.layer(Role::Outsole) else { return Ok(false) };
     let has_lugs = matches!(&of(&outsole.of)?.it, Material::Outsole(stock) if stock.lug.is_some());
-    Ok(has_lugs && reaches_seat(outsole)?)
+    let under = match of(&outsole.ends)?.it {
+        Ends::Full => true,
+        Ends::BehindBreast(behind) => behind > crate::measure::SLACK,
+    };
+    Ok(has_lugs && !outsole.lugs_off && under)
 }

@@ -56,6 +56,16 @@ pub struct GradedLast {
     pub joint_line: Straight,
 }
 
+impl GradedLast {
+    /// The hindmost place of the joint line, x, that a piece meets which is `half` mm broad to each side of the centre line.
+    #[must_use]
+    pub fn joint_met(&self, half: f64) -> f64 {
+        let half = half.min(self.tread);
+        let at = |y: f64| self.joint_line.x_at(y).unwrap_or(f64::INFINITY);
+        at(-half).min(at(half)).max(self.joint_inside.min(self.joint_outside))
+    }
+}
+
 impl Base {
     pub fn of(last: &std::sync::Arc<Last>) -> Built<Base> {
         let bottom = mm(&last.bottom)?;

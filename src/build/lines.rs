@@ -30,6 +30,7 @@ pub struct Lines {
     pub lining: f64,
     /// Where the waist's turnout begins to fall to the heel's, x.
     pub turnout_holds: f64,
+    blend: f64,
     pub(super) turned: Arc<Turned>,
     wall: Distance,
     turnout_profile: Distance,
@@ -75,6 +76,12 @@ impl Lines {
         let inside = *self.edge.crossings_on(&breast, Side::Inside).last()?;
         let outside = *self.edge.crossings_on(&breast, Side::Outside).first()?;
         Some((inside, outside + self.edge.period()))
+    }
+
+    /// The release cut, x: where the turnout begins to grow. Behind it the outer is lasted in.
+    #[must_use]
+    pub fn release(&self) -> f64 {
+        self.turnout_holds - self.blend
     }
 
     /// The turnout at parameter `t` of the feather line.
@@ -159,19 +166,28 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Ar
         cut,
         lining,
         turnout_holds: holds,
+        blend,
         turned: Arc::clone(turned),
         turnout_profile: Distance { outside: profile(&turn_out, model)?, inside: profile(&turn_in, model)? },
         last: last.clone(),
     })
 }
 
-/// The lining that is lasted in, if there is one.
+/// The lining that is lasted in at the toe, if there is one.
 pub(super) fn lining(model: &Model) -> Built<Option<Ply>> {
-    let upper = model.upper.as_ref().map_err(|hole| *hole)?;
-    match &upper.lasted_in {
-        Some(part) => Ply::of_part(&super::amounts::of(part)?.it).map(Some),
-        None => Ok(None),
+    lining_at(model, 1.0).map(|linings| linings.into_iter().next())
+}
+
+/// The linings that are lasted in at a station, a share of the bottom.
+pub(super) fn lining_at(model: &Model, share: f64) -> Built<Vec<Ply>> {
+    let mut there = Vec::new();
+    for lining in &model.upper.as_ref().map_err(|hole| *hole)?.lasted_in {
+        let (heelmost, toemost) = super::bed::stations(lining)?;
+        if heelmost <= share && share <= toemost {
+            there.push(Ply::of_part(&super::amounts::of(&lining.part)?.it)?);
+        }
     }
+    Ok(there)
 }
 
 /// Corners that never run backwards: where a blend is longer than its zone, the corner ahead gives way.

@@ -2,7 +2,7 @@
 
 use super::Built;
 use super::amounts::of;
-use super::lines::lining;
+use super::lines::lining_at;
 use super::ply::Ply;
 use crate::finding::{Sum, Term};
 use crate::measure::Amount;
@@ -31,29 +31,32 @@ pub(super) fn margins(model: &Model, house: &House) -> Built<Vec<Margin>> {
     let Some([toe, joints, heel]) = &model.lasting.margin else { return Ok(Vec::new()) };
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let turnout = bottom.turnout.as_ref().map_err(|hole| *hole)?;
-    let mut under = Sum { terms: Ply::of_role(bottom, Role::Insole)?.iter().map(Ply::term).collect() };
-    under.terms.extend(lining(model)?.as_ref().map(Ply::term));
+    let insole = Ply::of_role(bottom, Role::Insole)?;
+    let under = |share: f64| -> Built<Sum> {
+        Ok(Sum { terms: insole.iter().chain(&lining_at(model, share)?).map(Ply::term).collect() })
+    };
+    let (under, at_the_heel) = (under(1.0)?, under(0.0)?);
     let turned_out = |zone: &Val<Amount>| -> Built<Sum> {
         let sum = under.clone().plus(term("turnout", zone)?);
         let sum = sum.plus(term("trimming and sanding", &house.rule("off-the-edge"))?);
         Ok(sum.plus(term("rough-rounding", &house.rule("cut"))?))
     };
-    let lasted_in = under.clone().plus(term("over the insole", &house.rule("lasted-inward"))?);
-    let margin = |place, stated: &Val<Amount>, needed| -> Built<Margin> {
+    let lasted_in = at_the_heel.clone().plus(term("over the insole", &house.rule("lasted-inward"))?);
+    let margin = |place, stated: &Val<Amount>, needed, under: &Sum| -> Built<Margin> {
         let (margin, pincers) = (of(stated)?, house.rule("pincers")?);
         Ok(Margin {
             place,
             stated: margin.it.nominal(),
             origin: margin.origin.clone(),
             needed,
-            free: Sum::new().plus(term("margin", stated)?).less(&under),
+            free: Sum::new().plus(term("margin", stated)?).less(under),
             pincers: (pincers.it.nominal(), pincers.origin),
         })
     };
     Ok(vec![
-        margin("toe", toe, turned_out(&turnout.forepart)?)?,
-        margin("joints", joints, turned_out(&turnout.forepart)?)?,
-        margin("heel", heel, lasted_in)?,
+        margin("toe", toe, turned_out(&turnout.forepart)?, &under)?,
+        margin("joints", joints, turned_out(&turnout.forepart)?, &under)?,
+        margin("heel", heel, lasted_in, &at_the_heel)?,
     ])
 }
 

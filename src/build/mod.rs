@@ -1,6 +1,7 @@
 //! One model in one size: every figure, margins included. Knows no page and no terminal.
 
 mod amounts;
+mod bed;
 mod figure;
 mod figures;
 mod fit;
@@ -25,17 +26,18 @@ mod thread;
 mod upper;
 
 pub use amounts::{base, mm, of, plain};
+pub use bed::Spot;
 pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
 pub use heel::{HeelBuilt, Thinner};
-pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring};
+pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Meets, Near, Place, Ring, Stand, Zone};
 pub use last::GradedLast;
 use lines::Inside;
 pub use lines::Lines;
 pub use margins::Margin;
-pub use nails::{NailPlace, NailsBuilt, nails_on};
+pub use nails::{ClinchNail, NailsBuilt, Run, nails_on};
 pub use needle::NeedleBuilt;
 pub use parts::PartBuilt;
 pub use ply::Ply;
@@ -55,7 +57,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 8;
+pub const COMPUTATION: u32 = 9;
 
 /// Sides of a boot that are laced together.
 pub(crate) const FACINGS: u32 = 2;
@@ -79,6 +81,7 @@ pub struct Plan<'m> {
     turned: Built<Arc<outer::Turned>>,
     upper: Arc<UpperBuilt>,
     route: Built<Arc<Route>>,
+    bed: Built<bed::BedPlan>,
 }
 
 /// One model in one size.
@@ -120,7 +123,8 @@ impl<'m> Plan<'m> {
         let upper = Arc::new(upper::upper(model, shop));
         let (house, nailers, seams) = (&shop.house, &*shop.nailers, seams::seams(model).into());
         let route = route::route(model, house).map(Arc::new);
-        Self { model, house, nailers, shop, base, seams, margins, turned, upper, route }
+        let bed = bed::BedPlan::of(model, house);
+        Self { model, house, nailers, shop, base, seams, margins, turned, upper, route, bed }
     }
 
     /// Builds one size.
@@ -135,11 +139,12 @@ impl<'m> Plan<'m> {
         let rows = rows.map(|rows| rows.with_thread(model, house, stack.as_ref().ok()));
         let bottom = model.bottom.as_ref();
         let inside = Inside::default();
+        let on_bed = and(&lines, &self.bed).map(|(lines, plan)| (lines, plan.bed(&lines.last)));
         let on_lines = |line: Option<&crate::spec::NailLine>, seat: bool| {
-            line.map(|line| {
-                lines.as_ref().map_err(both).and_then(|lines| nails::nails(model, house, lines, (line, seat), &inside))
-            })
+            line.map(|line| on_bed.and_then(|on| nails::nails(model, house, on, (line, seat), &inside)))
         };
+        let waist = on_lines(bottom.ok().and_then(|bottom| bottom.waist.as_ref()), false);
+        let seat = on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true);
         let forefoot = bottom.ok().and_then(|bottom| bottom.forefoot.as_ref()).map(|forefoot| {
             lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, forefoot, lines, &inside))
         });
@@ -147,8 +152,23 @@ impl<'m> Plan<'m> {
             .heel
             .as_ref()
             .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
+        let clinched = [&waist, &seat].into_iter().filter_map(|line| line.as_ref()?.as_ref().ok()).collect();
         let heel_nails = match (&model.heel, &heel) {
-            (Some(spec), Some(Ok(built))) => heel_nails::heel_nails(model, house, spec, built, &lines).transpose(),
+            (Some(heel), Some(Ok(built))) if heel.nails.is_some() => {
+                let (rows, by_hand) = (rows.as_ref().ok(), self.nailers.is_empty());
+                let around = |(lines, bed)| heel_nails::Around {
+                    model,
+                    house,
+                    heel,
+                    built,
+                    lines,
+                    bed,
+                    rows,
+                    clinched,
+                    by_hand,
+                };
+                on_bed.and_then(|on| heel_nails::heel_nails(&around(on), &inside)).transpose()
+            }
             (_, Some(Err(hole))) => Some(Err(*hole)),
             _ => None,
         };
@@ -165,8 +185,8 @@ impl<'m> Plan<'m> {
             size,
             fit: Fit::of(size),
             forefoot,
-            waist: on_lines(bottom.ok().and_then(|bottom| bottom.waist.as_ref()), false),
-            seat: on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true),
+            waist,
+            seat,
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
             needles,

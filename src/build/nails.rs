@@ -1,26 +1,38 @@
-//! Clinch nails: where they stand, what they hold, which stocked length serves.
+//! Clinch nails: each one where it stands, what it holds there, which stocked length serves it.
 
 use super::Built;
-use super::amounts::{base, maybe, mm, of};
+use super::amounts::{maybe, mm, of};
+use super::bed::{Bed, Mask, Spot, together};
 use super::last::GradedLast;
-use super::lines::{Inside, Lines, lining};
-use super::ply::Ply;
+use super::lines::{Inside, Lines};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail, Side, Straight};
 use crate::language::Hole;
 use crate::measure::{SLACK, Window, fits};
 use crate::source::Origin;
-use crate::spec::{Bottom, Ends, Extent, House, Layer, Model, NailLine, Role};
+use crate::spec::{House, Model, NailLine, Role};
 use kurbo::Point;
-use std::cell::OnceCell;
+use std::collections::BTreeMap;
 
-/// Where a nail stands.
+/// A clinch nail.
 #[derive(Clone, Copy, Debug)]
-pub struct NailPlace {
-    /// On the developed bottom, mm.
+pub struct ClinchNail {
+    /// Where it stands on the developed bottom, mm.
     pub point: Point,
     /// The side.
     pub side: Side,
+    /// The lengths that serve it in every boot, mm; `lo > hi` where none can.
+    pub window: Window,
+    /// Its length: stated, or the shortest stocked one that serves it.
+    pub length: Option<f64>,
+}
+
+impl ClinchNail {
+    /// How much a length lies inside what serves this nail, mm; negative by how much it doesn't.
+    #[must_use]
+    pub fn margin(&self, length: f64) -> f64 {
+        (length - self.window.lo).min(self.window.hi - length)
+    }
 }
 
 /// A line of clinch nails of one size.
@@ -28,20 +40,24 @@ pub struct NailPlace {
 pub struct NailsBuilt {
     /// From the feather line inward, mm.
     pub inset: f64,
-    /// Every nail, outside first, heel to toe on the outside, toe to heel on the inside.
-    pub places: Vec<NailPlace>,
+    /// Every nail, outside first, heel to toe on the outside, toe to heel on the inside; a seat's, round the heel.
+    pub nails: Vec<ClinchNail>,
     /// How many on the outside, on the inside; a seat counts all as outside.
     pub counts: (usize, usize),
     /// The spacing evened, mm, by side.
     pub spacing: (f64, f64),
-    /// The layers where the stack is thickest.
+    /// The nail that is nearest to not clinching, or does so least.
+    pub worst: usize,
+    /// What lies there where it is thickest.
     pub thickest: Sum,
-    /// The layers where it is thinnest.
+    /// What lies there where it is thinnest.
     pub thinnest: Sum,
-    /// The lengths that serve every nail of every boot, mm; `lo > hi` where none can.
-    pub window: Window,
-    /// The length used: stated, or the shortest stocked one that serves.
+    /// The length that most nails have, mm; none where no nail has one.
     pub length: Option<f64>,
+    /// The lengths that serve every nail of that length, mm; those that would serve the worst, where none has one.
+    pub window: Window,
+    /// How much stands beyond what lies there over the whole line, least and most, mm; none where a nail has no length.
+    pub clinches: Option<Window>,
     /// Stocked lengths, ascending, mm.
     pub stocked: Vec<f64>,
     /// The length that the model states.
@@ -67,14 +83,22 @@ pub struct JointLimit {
     pub limit: f64,
 }
 
+/// Nails of one length that follow each other on a line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Run {
+    /// How many.
+    pub count: usize,
+    /// Their length, mm; none where no stocked one serves.
+    pub length: Option<f64>,
+}
+
 pub(super) fn nails(
     model: &Model,
     house: &House,
-    lines: &Lines,
+    (lines, bed): (&Lines, Bed<'_>),
     (line, seat): (&NailLine, bool),
     inside: &Inside,
 ) -> Built<NailsBuilt> {
-    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let (inset, apart) = (mm(&line.inside_feather)?, mm(&line.apart)?);
     let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: line.span };
     if apart <= 0.0 {
@@ -88,61 +112,186 @@ pub(super) fn nails(
         waist_ways(&lines.last, &rail, maybe(line.to.as_ref())?, behind_joint).ok_or(lost)?
     };
     let (places, spread) = placed(&rail, &ways, apart);
-    let standing: Vec<Standing<'_>> = places.iter().map(|place| Standing::new(place, &lines.last)).collect();
-    let in_rigid = in_rigid(bottom, &standing)?;
-    let stacks = stacks(model, bottom, &standing, seat)?;
-    drop(standing);
-    let (thickest, thinnest) = extremes(&stacks).ok_or(lost)?;
-    let nail = &of(&line.with)?.it;
     let clinch_rule = house.rule("clinch")?;
-    let clinch = clinch_rule.it.window();
-    let sunk = maybe(nail.sunk.as_ref())?.unwrap_or(0.0);
-    let window = Window { lo: thickest.spread().hi + clinch.lo + sunk, hi: thinnest.spread().lo + clinch.hi + sunk };
-    let lengths = of(&nail.lengths)?;
-    let mut stocked: Vec<f64> = lengths.it.iter().map(|length| length.it.nominal()).collect();
-    stocked.sort_by(f64::total_cmp);
-    let stated = maybe(line.length.as_ref())?;
-    let length_origin = match &line.length {
-        Some(Ok(stated)) => stated.origin.clone(),
-        _ => lengths.origin.clone(),
-    };
-    let length =
-        stated.or_else(|| stocked.iter().copied().find(|length| fits(window.lo, *length) && fits(*length, window.hi)));
-    let limits = if seat { Vec::new() } else { limits(lines, &places, behind_joint) };
+    let driven = Driven::of(line, (clinch_rule.it.window(), inset))?;
+    let nails: Vec<ClinchNail> = places.iter().map(|place| driven.nail(bed, *place)).collect();
+    let (worst, _) = least((0..nails.len()).map(|n| (n, driven.least_margin(&nails[n])))).ok_or(lost)?;
+    let (thickest, thinnest) = driven.extremes(bed, &nails[worst]);
+    let in_rigid = in_rigid(model, bed, &driven, &nails)?;
+    let limits = if seat { Vec::new() } else { limits(lines, &nails, behind_joint) };
+    let clinches = driven.clinches(&nails);
+    let (length, window) = usual(&nails).map_or((None, nails[worst].window), |(length, window)| (Some(length), window));
     let [first, second] = [0, 1].map(|n| spread.get(n).copied().unwrap_or((0, 0.0)));
     Ok(NailsBuilt {
         inset,
-        places,
+        nails,
         counts: (first.0, second.0),
         spacing: (first.1, second.1),
+        worst,
         thickest,
         thinnest,
-        window,
         length,
-        stocked,
-        stated,
-        length_origin,
-        clinch: (clinch, clinch_rule.origin),
+        window,
+        clinches,
+        stocked: driven.stocked,
+        stated: driven.stated,
+        length_origin: driven.length_origin,
+        clinch: (clinch_rule.it.window(), clinch_rule.origin),
         in_rigid,
         limits,
     })
 }
 
-impl NailsBuilt {
-    /// From the foremost nail on each side to where the forefoot's row begins on that side, mm: outside, inside.
-    #[must_use]
-    pub fn to_forefoot(&self, forefoot: &super::ForefootBuilt) -> Option<(f64, f64)> {
-        let foremost = |side: Side| {
-            let of_side = self.places.iter().filter(|place| place.side == side);
-            of_side.map(|place| place.point).max_by(|a, b| a.x.total_cmp(&b.x))
+/// The shank of a nail whose stock does not say, mm: half of it is how near to an edge a nail is judged both ways.
+const SHANK: f64 = 1.8;
+
+/// The shank's radius of a stocked nail, mm.
+pub(super) fn radius(nail: &crate::spec::Nail) -> Built<f64> {
+    Ok(maybe(nail.shank.as_ref())?.unwrap_or(SHANK) / 2.0)
+}
+
+/// What is driven along a line, wherever it stands.
+struct Driven {
+    inset: f64,
+    radius: f64,
+    sunk: f64,
+    clinch: Window,
+    stocked: Vec<f64>,
+    stated: Option<f64>,
+    length_origin: Origin,
+}
+
+impl Driven {
+    fn of(line: &NailLine, (clinch, inset): (Window, f64)) -> Built<Self> {
+        let nail = &of(&line.with)?.it;
+        let lengths = of(&nail.lengths)?;
+        let mut stocked: Vec<f64> = lengths.it.iter().map(|length| length.it.nominal()).collect();
+        stocked.sort_by(f64::total_cmp);
+        let length_origin = match &line.length {
+            Some(Ok(stated)) => stated.origin.clone(),
+            _ => lengths.origin.clone(),
         };
-        let end = |t: f64| forefoot.row.point(t);
-        Some((
-            foremost(Side::Outside)?.distance(end(forefoot.from)),
-            foremost(Side::Inside)?.distance(end(forefoot.to)),
-        ))
+        let (sunk, stated) = (maybe(nail.sunk.as_ref())?.unwrap_or(0.0), maybe(line.length.as_ref())?);
+        Ok(Self { inset, radius: radius(nail)?, sunk, clinch, stocked, stated, length_origin })
+    }
+
+    /// `length + sunk - layers` stands out: the least of it at the thick end, the most at the thin end. What is sunk at the
+    /// head reaches as much farther at the point.
+    fn nail(&self, bed: Bed<'_>, (point, side): (Point, Side)) -> ClinchNail {
+        let at = self.spot(point);
+        let mut window = Window { lo: f64::NEG_INFINITY, hi: f64::INFINITY };
+        for mask in bed.masks(at, self.radius) {
+            let layers = self.layers(bed, mask, at);
+            window.lo = window.lo.max(layers.hi + self.clinch.lo - self.sunk);
+            window.hi = window.hi.min(layers.lo + self.clinch.hi - self.sunk);
+        }
+        let serves = |length: &f64| fits(window.lo, *length) && fits(*length, window.hi);
+        let length = self.stated.or_else(|| self.stocked.iter().copied().find(serves));
+        ClinchNail { point, side, window, length }
+    }
+
+    fn spot(&self, point: Point) -> Spot {
+        Spot { x: point.x, y: point.y, depth: self.inset }
+    }
+
+    fn layers(&self, bed: Bed<'_>, mask: Mask, at: Spot) -> crate::measure::Spread {
+        together(bed.lain(mask, at).iter().filter(|lain| Self::is_clinched(bed, lain)))
+    }
+
+    /// What a clinch nail goes through: not what is laid later, nor what is rigid, where it is refused anyway.
+    fn is_clinched(bed: Bed<'_>, lain: &crate::build::bed::Lain) -> bool {
+        !bed.comes_later(lain) && !bed.is_rigid(lain)
+    }
+
+    /// The margin of the length that a nail has; where it has none, of the stocked one that comes nearest.
+    fn least_margin(&self, nail: &ClinchNail) -> f64 {
+        let nearest = || self.stocked.iter().map(|length| nail.margin(*length)).fold(f64::NEG_INFINITY, f64::max);
+        nail.length.map_or_else(nearest, |length| nail.margin(length))
+    }
+
+    /// What lies at a nail where its thick end is greatest, and where its thin end is least.
+    fn extremes(&self, bed: Bed<'_>, nail: &ClinchNail) -> (Sum, Sum) {
+        let at = self.spot(nail.point);
+        let masks = bed.masks(at, self.radius);
+        let sum = |mask: Mask| {
+            let mut lain = bed.lain(mask, at);
+            lain.retain(|lain| Self::is_clinched(bed, lain));
+            bed.terms(&lain)
+        };
+        let most =
+            |of: &dyn Fn(Mask) -> f64| least(masks.iter().map(|mask| (*mask, of(*mask)))).map_or(masks[0], |it| it.0);
+        let thickest = most(&|mask| -self.layers(bed, mask, at).hi);
+        let thinnest = most(&|mask| self.layers(bed, mask, at).lo);
+        (sum(thickest), sum(thinnest))
+    }
+
+    /// A window says what the layers are: what stands out is a length less that.
+    fn clinches(&self, nails: &[ClinchNail]) -> Option<Window> {
+        let mut all = Window { lo: f64::INFINITY, hi: f64::NEG_INFINITY };
+        for nail in nails {
+            let length = nail.length?;
+            all.lo = all.lo.min(length - nail.window.lo + self.clinch.lo);
+            all.hi = all.hi.max(length - nail.window.hi + self.clinch.hi);
+        }
+        Some(all)
     }
 }
+
+/// The first of those whose value is least.
+fn least<T>(all: impl Iterator<Item = (T, f64)>) -> Option<(T, f64)> {
+    all.reduce(|best, one| if one.1 < best.1 { one } else { best })
+}
+
+/// The length that most nails have, the shorter of two; and the lengths that serve all of these.
+fn usual(nails: &[ClinchNail]) -> Option<(f64, Window)> {
+    let mut counts: BTreeMap<u64, usize> = BTreeMap::new();
+    for length in nails.iter().filter_map(|nail| nail.length) {
+        // Lengths are positive: their bits sort as they do.
+        *counts.entry(length.to_bits()).or_default() += 1;
+    }
+    let (most, _) = counts.into_iter().max_by_key(|(bits, count)| (*count, std::cmp::Reverse(*bits)))?;
+    let of_most = nails.iter().filter(|nail| nail.length.is_some_and(|length| length.to_bits() == most));
+    let both = |a: Window, b: Window| Window { lo: a.lo.max(b.lo), hi: a.hi.min(b.hi) };
+    Some((f64::from_bits(most), of_most.map(|nail| nail.window).reduce(both)?))
+}
+
+impl NailsBuilt {
+    /// From the nails on each side to the forefoot's row, the nearest of them, mm: outside, inside.
+    #[must_use]
+    pub fn to_forefoot(&self, forefoot: &super::ForefootBuilt) -> Option<(f64, f64)> {
+        let nearest = |side: Side| {
+            let of_side: Vec<Point> =
+                self.nails.iter().filter(|nail| nail.side == side).map(|nail| nail.point).collect();
+            let foremost = of_side.iter().map(|point| point.x).reduce(f64::max)?;
+            // Nails farther back are farther away, whichever way the row turns.
+            let near = of_side.iter().filter(|point| point.x > foremost - NEAR);
+            let away = |point: &Point| forefoot.row.nearest_between(*point, forefoot.from, forefoot.to).distance;
+            near.map(away).reduce(f64::min)
+        };
+        Some((nearest(Side::Outside)?, nearest(Side::Inside)?))
+    }
+
+    /// The nails of one side from the heel to the toe, those of one length that follow each other together; a seat's, from
+    /// the breast on the inside round the back.
+    #[must_use]
+    pub fn runs(&self, side: Side) -> Vec<Run> {
+        let mut runs: Vec<Run> = Vec::new();
+        let mut of_side: Vec<&ClinchNail> = self.nails.iter().filter(|nail| nail.side == side).collect();
+        if side == Side::Inside {
+            of_side.reverse();
+        }
+        for nail in of_side {
+            match runs.last_mut() {
+                Some(run) if run.length == nail.length => run.count += 1,
+                _ => runs.push(Run { count: 1, length: nail.length }),
+            }
+        }
+        runs
+    }
+}
+
+/// How far behind the foremost nail the one that is nearest to the forefoot's row may stand, mm.
+const NEAR: f64 = 40.0;
 
 /// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened. A way shorter
 /// than `apart` has one at each end all the same; one shorter than half of it a single nail, where it begins.
@@ -158,16 +307,10 @@ pub fn nails_on(length: f64, apart: f64) -> (u32, f64) {
 }
 
 type Way = (Side, f64, f64);
-
-/// The sum whose thick end is greatest, and that whose thin end is least; of equal ones the first.
-fn extremes(stacks: &[Sum]) -> Option<(Sum, Sum)> {
-    let thickest = stacks.iter().reduce(|best, sum| if sum.spread().hi > best.spread().hi { sum } else { best })?;
-    let thinnest = stacks.iter().reduce(|best, sum| if sum.spread().lo < best.spread().lo { sum } else { best })?;
-    Some((thickest.clone(), thinnest.clone()))
-}
+type Placed = (Point, Side);
 
 /// The nails of each way, evenly spaced with one at both ends; how many there are, and how far apart, mm.
-fn placed(rail: &Rail, ways: &[Way], apart: f64) -> (Vec<NailPlace>, Vec<(usize, f64)>) {
+fn placed(rail: &Rail, ways: &[Way], apart: f64) -> (Vec<Placed>, Vec<(usize, f64)>) {
     let mut places = Vec::new();
     let mut spread = Vec::new();
     for (side, from, to) in ways {
@@ -175,7 +318,7 @@ fn placed(rail: &Rail, ways: &[Way], apart: f64) -> (Vec<NailPlace>, Vec<(usize,
         let count = count as usize;
         spread.push((count, spacing));
         let evenly = rail.evenly(*from, *to, count - 1);
-        places.extend(evenly.into_iter().map(|t| NailPlace { point: rail.point(t), side: *side }));
+        places.extend(evenly.into_iter().map(|t| (rail.point(t), *side)));
     }
     (places, spread)
 }
@@ -197,7 +340,7 @@ fn seat_way(last: &GradedLast, rail: &Rail, apart: f64) -> Option<Way> {
     Some((Side::Outside, inside, rail.period() + outside))
 }
 
-fn limits(lines: &Lines, places: &[NailPlace], behind_joint: f64) -> Vec<JointLimit> {
+fn limits(lines: &Lines, places: &[ClinchNail], behind_joint: f64) -> Vec<JointLimit> {
     let limit = |side: Side, joint: f64| {
         let foremost = places.iter().filter(|place| place.side == side).map(|place| place.point.x).fold(0.0, f64::max);
         JointLimit { side, foremost, limit: joint - behind_joint }
@@ -205,92 +348,19 @@ fn limits(lines: &Lines, places: &[NailPlace], behind_joint: f64) -> Vec<JointLi
     vec![limit(Side::Outside, lines.last.joint_outside), limit(Side::Inside, lines.last.joint_inside)]
 }
 
-/// The layers that a nail goes through where it stands in them, from the sole up.
-const UNDER_THE_INSOLE: [Role; 5] = [Role::Midsole, Role::Filler, Role::Pad, Role::Shank, Role::Arch];
-
-/// The stacks of all nails, each arrangement of layers once, in the order in which a nail first stands in it.
-fn stacks(model: &Model, bottom: &Bottom, nails: &[Standing<'_>], seat: bool) -> Built<Vec<Sum>> {
-    let layers: Vec<&Layer> =
-        UNDER_THE_INSOLE.iter().filter_map(|role| bottom.layer(*role)).filter(|layer| !layer.rigid).collect();
-    let mut known: Vec<Vec<bool>> = Vec::new();
-    for nail in nails {
-        let within = layers.iter().map(|layer| nail.stands_in(layer)).collect::<Built<Vec<bool>>>()?;
-        if !known.contains(&within) {
-            known.push(within);
-        }
+/// Nails that stand in what no nail goes through, or touch it.
+fn in_rigid(model: &Model, bed: Bed<'_>, driven: &Driven, nails: &[ClinchNail]) -> Built<Vec<(Role, usize)>> {
+    let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
+    let mut all: Vec<(Role, usize)> =
+        bottom.layers.iter().filter(|layer| layer.rigid).map(|layer| (layer.role, 0)).collect();
+    if all.is_empty() {
+        return Ok(all);
     }
-    let stack = |within: Vec<bool>| {
-        let crossed = layers.iter().zip(within).filter_map(|(layer, within)| within.then_some(*layer));
-        layers_of(model, bottom, crossed, seat)
-    };
-    known.into_iter().map(stack).collect()
-}
-
-/// Nails that stand in what no nail goes through.
-fn in_rigid(bottom: &Bottom, nails: &[Standing<'_>]) -> Built<Vec<(Role, usize)>> {
-    let mut all = Vec::new();
-    for layer in bottom.layers.iter().filter(|layer| layer.rigid) {
-        let mut count = 0;
-        for nail in nails {
-            count += usize::from(nail.stands_in(layer)?);
+    for nail in nails {
+        let touched = bed.masks(driven.spot(nail.point), driven.radius).into_iter().fold(0, |all, mask| all | mask);
+        for role in bed.rigid(touched) {
+            all.iter_mut().filter(|(known, _)| *known == role).for_each(|(_, count)| *count += 1);
         }
-        all.push((layer.role, count));
     }
     Ok(all)
-}
-
-/// What a nail goes through: the layers that it stands in, lining, insole; in the seat the outer that is lasted in
-/// there, too.
-fn layers_of<'b>(model: &Model, bottom: &Bottom, crossed: impl Iterator<Item = &'b Layer>, seat: bool) -> Built<Sum> {
-    let mut sum = Sum::new();
-    for layer in crossed {
-        sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
-    }
-    sum.terms.extend(lining(model)?.as_ref().map(Ply::term));
-    if seat && let Some(part) = model.seat_part()? {
-        sum.terms.push(Ply::of_part(&part.it)?.term());
-    }
-    sum.terms.extend(Ply::of_role(bottom, Role::Insole)?.iter().map(Ply::term));
-    Ok(sum)
-}
-
-/// A nail where it stands on the bottom.
-struct Standing<'n> {
-    point: Point,
-    last: &'n GradedLast,
-    /// Whether it stands behind the joint line.
-    before_joint: bool,
-    /// The middle of the bottom's breadth at the nail, mm from the centre line, worked out for the first layer that asks.
-    centre: OnceCell<Option<f64>>,
-}
-
-impl<'n> Standing<'n> {
-    fn new(place: &NailPlace, last: &'n GradedLast) -> Self {
-        let before_joint = last.joint_line.signed(place.point) <= SLACK;
-        Self { point: place.point, last, before_joint, centre: OnceCell::new() }
-    }
-
-    /// Whether it stands in a layer: in its zone, and within its breadth, which is centred in the bottom there.
-    fn stands_in(&self, layer: &Layer) -> Built<bool> {
-        let (x, breast) = (self.point.x, self.last.breast);
-        let zone = match of(&layer.covers)?.it {
-            Extent::All => true,
-            Extent::Forepart => !self.before_joint,
-            Extent::Waist => x >= breast - SLACK && self.before_joint,
-            Extent::Seat => x <= breast + SLACK,
-        };
-        let ends = match of(&layer.ends)?.it {
-            Ends::Full => true,
-            Ends::BehindBreast(behind) => x >= breast - behind - SLACK,
-        };
-        let Some(breadth) = &layer.breadth else { return Ok(zone && ends) };
-        let half = base(breadth)? / 2.0;
-        let within = |centre: f64| (self.point.y - centre).abs() <= half + SLACK;
-        Ok(zone && ends && self.centre().is_some_and(within))
-    }
-
-    fn centre(&self) -> Option<f64> {
-        let middle = || self.last.feather.breadth_at(self.point.x).map(|across| (across.inside - across.outside) / 2.0);
-        *self.centre.get_or_init(middle)
-    }
 }

@@ -71,6 +71,13 @@ impl Ply {
     pub fn of_layer(layer: &Layer) -> Built<Vec<Ply>> {
         let role = layer.role.name();
         let piece = |part: &str| -> Arc<str> { format!("{LAYER}{role}{part}").into() };
+        let of_one = |name: &str, thickness: &crate::spec::Valued<crate::measure::Amount>| Ply {
+            what: format!("{role} ({name})").into(),
+            spread: thickness.it.spread(),
+            source: piece(""),
+            origin: thickness.origin.clone(),
+            tolerance: None,
+        };
         Ok(match &of(&layer.of)?.it {
             Material::Leather(leather, substance) => vec![Ply {
                 what: format!("{role} ({})", leather.name).into(),
@@ -83,16 +90,9 @@ impl Ply {
                     .and_then(|value| value.as_ref().ok())
                     .map(|value| value.origin.clone()),
             }],
-            Material::Rubber(rubber) => {
-                let thickness = of(&rubber.thickness)?;
-                vec![Ply {
-                    what: format!("{role} ({})", rubber.name).into(),
-                    spread: thickness.it.spread(),
-                    source: piece(""),
-                    origin: thickness.origin.clone(),
-                    tolerance: None,
-                }]
-            }
+            Material::Rubber(rubber) => vec![of_one(&rubber.name, of(&rubber.thickness)?)],
+            Material::Filler(filler) => vec![of_one(&filler.name, of(&filler.thickness)?)],
+            Material::Offcuts(leather) => vec![of_one(&leather.name, of(&leather.substance)?)],
             Material::Outsole(outsole) => {
                 let ply = |part: &str, value: &crate::spec::Valued<crate::measure::Amount>| Ply {
                     what: format!("{role} {part} ({})", outsole.name).into(),

@@ -1,6 +1,6 @@
 //! # heel/cap-nails
 //!
-//! Cap nails bite in the base and end inside it.
+//! Cap nails bite in the base, and end inside it or clear of the foot.
 //!
 //! ## At the bench
 //!
@@ -9,8 +9,9 @@
 //!
 //! ## Formula
 //!
-//! `cap + bite <= length + sunk head` at the thick end of the cap, and `length + sunk head <= block at the breast`
-//! at its thin end. Worst case decides both ways.
+//! `cap + bite <= length + sunk head` at the thick end of the cap, and `length + sunk head <= block` at its thin end, where
+//! each nail stands: the block is level, and less towards the breast. Where the seat lies over a nail, well inside the
+//! feather line, it may go on into the midsole, less the reserve to the foot. Worst case decides both ways.
 //!
 //! ## Fails
 //!
@@ -54,7 +55,7 @@ impl Rule for HeelCapNails {
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
         let (long, why) = if sum > limit {
-            ("too long", "end inside the block at the breast")
+            ("too long", "end inside the block, or clear of the foot, where each stands")
         } else {
             ("too short", "bite in the base")
         };

@@ -9,10 +9,10 @@
 //!
 //! ## Formula
 //!
-//! `length + sunk head >= base + slip + bite` at the highest place that the nail may stand: the back's base for
-//! nails at the back and the sides, the breast's for the breast. Slip rubber holds nothing, so that it counts like
-//! the base. In stages, the first is a base of its own and each later one bites in the lifts before it. Refused if
-//! the nominal fails, tight if only the thick end does.
+//! Each nail is judged where it stands: `length + sunk head >= base there + what holds nothing + bite`. Slip, any rubber and
+//! filler hold nothing; what of them lies below the place where the bite is complete is gone through first. In stages,
+//! the first is a base of its own and each later one bites in the lifts before it. Refused if the nominal fails; tight if it
+//! fails only with base, slip and filler thick and leather thin.
 //!
 //! ## Fails
 //!
@@ -69,14 +69,14 @@ impl Rule for HeelNailHold {
 }
 
 fn judge(nail: &HeelNail) -> Judgement {
-    let reach = nail.length + nail.sunk;
-    let (nominal, thick) = (nail.hold.nominal(), nail.hold.spread().hi);
+    let reach = nail.reach();
+    let (nominal, thick) = (nail.hold.nominal(), nail.hold_thick.spread().hi);
     let refused = !fits(nominal, reach);
     let needed = if refused { nominal } else { thick };
     let mut judgement = Judgement::new(subject(nail), reach, needed, reach - needed, "mm");
     if !refused && !fits(thick, reach) {
-        judgement.verdict = Verdict::Tight(share_above(nominal, nail.hold.sigma(), reach));
+        judgement.verdict = Verdict::Tight(share_above(nominal, nail.hold_thick.sigma(), reach));
     }
-    judgement.terms = nail.hold.clone();
+    judgement.terms = if refused { nail.hold.clone() } else { nail.hold_thick.clone() };
     judgement.at(nail.origin.clone(), lengthy(nail)).lever(nail.origin.clone(), Moves::Up)
 }

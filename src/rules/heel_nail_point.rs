@@ -9,21 +9,23 @@
 //!
 //! ## Formula
 //!
-//! `length + sunk head <= base + layers over it - reserve`, all at the thin end, at the lowest place that the nail
-//! may stand: the breast's base for nails at the breast and the sides, the back's for the back. The base is as
-//! built, before levelling; at the breast it is less by what the wedges take. Worst case decides: this rule knows
-//! no tight.
+//! Each nail is judged where it stands, `x` mm from the heel along the centre line:
+//! `length + sunk head <= base(x) + what lies over it there - reserve`, all at the thin end. `base(x)` is the base as built,
+//! before levelling: at the back less what the wedges take, `x` over the heel's length of it. Over it lie slip, midsole,
+//! filler, the outer where it is lasted in, lining, shank, pad and insole, each only where it really is; near an edge both
+//! ways are judged. In the ledge outside the wall the point ends below the ledge's face instead. A nail that leans by an
+//! angle reaches `length * cos`. Worst case decides: this rule knows no tight.
 //!
 //! ## Fails
 //!
 //! ```text
-//! nailed { base heel-nail 7/8 in }                        # midsole 10 iron: through at the breast from size 7 1/2 up
+//! nailed { base heel-nail 7/8 in }                        # midsole 10 iron: too long at the breast in every size
 //! ```
 //!
 //! ## Mended
 //!
 //! ```text
-//! nailed { base heel-nail back 7/8 in, breast 6/8 in }
+//! nailed { base heel-nail back 7/8 in, breast 6.5/8 in }
 //! ```
 //!
 //! ## Source
@@ -32,9 +34,9 @@
 
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
-use super::nail::{lengthy, subject};
+use super::nail::{lengthy, standing, subject};
 use super::words::number;
-use crate::build::{Build, HeelNail};
+use crate::build::{Build, HeelNail, HeelNailsBuilt, Zone};
 
 /// The rule.
 pub(super) struct HeelNailPoint;
@@ -50,13 +52,15 @@ impl Rule for HeelNailPoint {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(nails) = &build.heel_nails else { return Vec::new() };
-        judged("heel nails", nails, |nails| nails.nails.iter().map(judge).collect())
+        judged("heel nails", nails, |nails| nails.nails.iter().filter_map(|nail| judge(nails, nail)).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
+        let ledge = judgement.place.as_ref().is_some_and(|place| place.to_string().contains(LEDGE));
+        let clear = if ledge { "below the ledge's face" } else { "clear of the foot" };
         let message = format!(
-            "the {subject} reaches {} mm up from the base's face, {} mm keep its point clear of the foot: {} mm too long",
+            "the {subject} reaches {} mm up from the base's face, {} mm keep its point {clear}: {} mm too long",
             number(*sum, *margin),
             number(*limit, *margin),
             number(margin.abs(), *margin),
@@ -66,10 +70,19 @@ impl Rule for HeelNailPoint {
     }
 }
 
-/// Worst case decides: a point in the foot is never tight.
-fn judge(nail: &HeelNail) -> Judgement {
-    let (reach, room) = (nail.length + nail.sunk, nail.room.spread().lo);
+/// How the place of a nail outside the wall is told.
+const LEDGE: &str = "in the ledge";
+
+/// Worst case decides: a point in the foot is never tight. A nail that stands at the turn of the upper is judged where it
+/// stands, by `heel/nail-place`.
+fn judge(nails: &HeelNailsBuilt, nail: &HeelNail) -> Option<Judgement> {
+    let (reach, room) = (nail.reach(), nail.room.spread().lo);
+    if nail.zone == Zone::Turn {
+        return None;
+    }
     let mut judgement = Judgement::new(subject(nail), reach, room, room - reach, "mm");
     judgement.terms = nail.room.clone();
-    judgement.at(nail.origin.clone(), lengthy(nail)).lever(nail.origin.clone(), Moves::Down)
+    let place = standing(&nails.stands[nail.worst]);
+    judgement.place = Some(if nail.zone == Zone::Ledge { format!("{place}, {LEDGE}") } else { place }.into());
+    Some(judgement.at(nail.origin.clone(), lengthy(nail)).lever(nail.origin.clone(), Moves::Down))
 }

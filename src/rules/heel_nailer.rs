@@ -57,7 +57,7 @@ impl Rule for HeelNailer {
         }
         judged(SUBJECT, nails, |nails| {
             let lengths = nails.nails.iter().filter_map(|nail| best(build.nailers, |nailer| length(nail, nailer)));
-            let ring = nails.ring.as_ref().map(|ring| f64::from(ring.count));
+            let ring = nails.rings.iter().map(|ring| f64::from(ring.count + ring.across)).reduce(f64::max);
             lengths.chain(ring.and_then(|count| best(build.nailers, |nailer| at_once(count, nailer)))).collect()
         })
     }

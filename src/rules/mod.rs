@@ -12,6 +12,7 @@ mod heel_cap_nails;
 mod heel_height;
 mod heel_lugs_under_base;
 mod heel_nail_hold;
+mod heel_nail_place;
 mod heel_nail_point;
 mod heel_nailer;
 mod heel_sanding;
@@ -105,6 +106,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &heel_lugs_under_base::HeelLugsUnderBase,
         &heel_sanding::HeelSanding,
         &heel_wedges::HeelWedges,
+        &heel_nail_place::HeelNailPlace,
         &heel_nail_point::HeelNailPoint,
         &heel_nail_hold::HeelNailHold,
         &heel_nailer::HeelNailer,

@@ -1,6 +1,6 @@
 //! What the rules on heel nails share.
 
-use crate::build::HeelNail;
+use crate::build::{HeelNail, Stand};
 use crate::rules::Phrase;
 
 /// `heel nail at the back`, `heel nail of stage 1 at the breast`
@@ -12,4 +12,10 @@ pub(super) fn subject(nail: &HeelNail) -> String {
 /// `22.23 mm long, its head sunk 3.13 mm`
 pub(super) fn lengthy(nail: &HeelNail) -> Phrase {
     Phrase::Numbers("{} mm long, its head sunk {} mm", [nail.length, nail.sunk])
+}
+
+/// Where a nail stands: `63.8 mm from the heel, 22.1 mm to the outside`
+pub(super) fn standing(stand: &Stand) -> String {
+    let side = if stand.head.y < 0.0 { "outside" } else { "inside" };
+    format!("{:.1} mm from the heel, {:.1} mm to the {side}", stand.head.x, stand.head.y.abs())
 }

@@ -11,10 +11,12 @@
 //!
 //! ## Formula
 //!
-//! A length L serves every boot if `thickest layers + least clinch <= L <= thinnest layers + most clinch` (+ what the
-//! head is sunk, on both sides). Layers: midsole, lining, insole, and shank, pad and filler where a nail stands in them; in
-//! the seat the outer that is lasted in there, too. A length that the model leaves out is the shortest stocked one that
-//! serves. The last must be plated in full for a waist that is nailed; whether a nail clinches is asked where it is named.
+//! Each nail is judged where it stands. A length L sunk s deep at its head stands out `L + s - layers`; it serves in every
+//! boot if `layers at their thick end + least clinch - s <= L <= layers at their thin end + most clinch - s`. Layers: midsole,
+//! filler, the outer where it is lasted in, lining, shank, pad and insole, each only where it really is; a nail within its own
+//! radius of an edge is judged both ways. Where the model leaves the length out, each nail takes the shortest stocked one that
+//! serves it, so that several lengths on a line are normal where a filler runs out. The last must be plated in full for a
+//! waist that is nailed; whether a nail clinches is asked where it is named.
 //!
 //! ## Fails
 //!
@@ -36,6 +38,7 @@ use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, Built, NailsBuilt, of};
+use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::fits;
 use crate::spec::NailLine;
@@ -103,14 +106,17 @@ const PLATE: &str = "clinching in the waist";
 
 fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    let window = nails.window;
-    let margin_of = |length: f64| (length - window.lo).min(window.hi - length);
+    let nail = &nails.nails[nails.worst];
+    let window = nail.window;
+    let margin_of = |length: f64| nail.margin(length);
     let nearest = nails.stocked.iter().copied().max_by(|a, b| margin_of(*a).total_cmp(&margin_of(*b)));
-    let length = nails.length.or(nearest).unwrap_or(0.0);
+    let length = nail.length.or(nearest).unwrap_or(0.0);
     let margin = margin_of(length);
     let limit = if length - window.lo < window.hi - length { window.lo } else { window.hi };
     let mut judgement = Judgement::new(subject, length, limit, margin, "mm");
     judgement.terms = if limit <= window.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
+    let side = if nail.side == Side::Outside { "outside" } else { "inside" };
+    judgement.place = Some(format!("{:.1} mm from the heel on the {side}", nail.point.x).into());
     judgement.facts.push(format!("window {:.2}..{:.2} mm", window.lo, window.hi).into());
     let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
     let serving: Vec<String> =

@@ -68,7 +68,7 @@ fn judge(build: &Build<'_>, subject: &'static str, nails: &NailsBuilt) -> Result
     let rigid = nails.in_rigid.iter().map(|(role, count)| {
         let mut judgement = Judgement::yes_no(subject, *count == 0);
         if let Some(layer) = bottom.layer(*role).filter(|_| *count > 0) {
-            judgement.facts.push(format!("{count} of {} stand in the {}", nails.places.len(), role.name()).into());
+            judgement.facts.push(format!("{count} of {} stand in the {}", nails.nails.len(), role.name()).into());
             let origin = layer.breadth.as_ref().map_or(Ok(&of(&layer.of)?.origin), |it| of(it).map(|it| &it.origin))?;
             judgement = judgement.at(origin.clone(), "rigid").lever(origin.clone(), Moves::Down);
         }

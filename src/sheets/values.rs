@@ -205,14 +205,21 @@ fn is_sole(key: &str) -> bool {
 
 /// What is bought and set by the inch.
 fn is_nail(key: &str) -> bool {
-    key.starts_with("heel-nails.") || matches!(key, "waist.length" | "seat.length")
+    let of_line = key.starts_with("waist.") || key.starts_with("seat.");
+    key.starts_with("heel-nails.") || of_line && (key.ends_with(".length") || key.ends_with("-lengths"))
 }
 
 /// A length that is a mixed number of inches, as nails and heels are.
 fn sixteenths(figure: &Figure) -> bool {
-    let Datum::Number(value) = &figure.datum else { return false };
-    let sixteenths = value / 25.4 * 16.0;
-    *value > 0.0 && (sixteenths - sixteenths.round()).abs() < 1e-6
+    let whole = |value: &f64| {
+        let sixteenths = value / 25.4 * 16.0;
+        *value > 0.0 && (sixteenths - sixteenths.round()).abs() < 1e-6
+    };
+    match &figure.datum {
+        Datum::Number(value) => whole(value),
+        Datum::Numbers(values) => values.iter().all(whole),
+        _ => false,
+    }
 }
 
 /// Minutes in the largest unit that keeps them whole.

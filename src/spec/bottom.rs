@@ -3,7 +3,9 @@
 use super::declared::StockNames;
 use super::fields::Fields;
 use super::shop::Machine;
-use super::stock::{Adhesive, Nail, Outsole, Rubber, SoleLeather, Thread, on_the_shelf, stocked_length};
+use super::stock::{
+    Adhesive, Filler, Nail, Outsole, Rubber, SoleLeather, Thread, UpperLeather, on_the_shelf, stocked_length,
+};
 use super::value::{Val, Valued};
 use crate::finding::{FaultName, Finding};
 use crate::language::Hole;
@@ -55,6 +57,10 @@ pub enum Material {
     Outsole(Arc<Outsole>),
     /// Sheet rubber.
     Rubber(Arc<Rubber>),
+    /// Stocked filler.
+    Filler(Arc<Filler>),
+    /// Offcuts of an upper leather, which fill.
+    Offcuts(Arc<UpperLeather>),
 }
 
 impl Material {
@@ -65,7 +71,15 @@ impl Material {
             Material::Leather(stock, _) => &stock.name,
             Material::Outsole(stock) => &stock.name,
             Material::Rubber(stock) => &stock.name,
+            Material::Filler(stock) => &stock.name,
+            Material::Offcuts(stock) => &stock.name,
         }
+    }
+
+    /// Whether a nail holds in it: leather holds, rubber and filler don't.
+    #[must_use]
+    pub fn holds_nails(&self) -> bool {
+        matches!(self, Material::Leather(..))
     }
 }
 
@@ -101,6 +115,22 @@ pub struct Layer {
     pub grain: Option<Val<&'static str>>,
     pub bonded: Option<Val<Arc<Adhesive>>>,
     pub rigid: bool,
+    /// How far behind the joint it ends in front.
+    pub front: Option<Val<Amount>>,
+    /// How far behind the breast it ends.
+    pub back: Option<Val<Amount>>,
+    pub skived: Skived,
+    /// The lugs are buffed off under the heel's base.
+    pub lugs_off: bool,
+}
+
+/// Over what length a layer is skived to nothing.
+#[derive(Clone, Debug, Default)]
+pub struct Skived {
+    /// At its ends; a filler, ahead of the breast.
+    pub ends: Option<Val<Amount>>,
+    /// At its sides.
+    pub sides: Option<Val<Amount>>,
 }
 
 /// Turnout by zone.
@@ -253,13 +283,29 @@ fn layer(role: Role, span: Span, inner: &Fields<'_>, stock: &StockNames<'_>, fin
     Layer {
         role,
         span,
-        of: material(inner, stock, findings),
+        of: material(role, inner, stock, findings),
         covers,
         breadth: inner.maybe_amount("breadth"),
         ends: ends(inner, findings),
         grain: inner.maybe_word("grain"),
         bonded: inner.maybe_named("bonded", &stock.adhesives(), findings),
         rigid: inner.flag("rigid"),
+        front: inner.maybe_amount("front"),
+        back: inner.maybe_amount("back"),
+        skived: skived(inner),
+        lugs_off: inner.flag("lugs-off"),
+    }
+}
+
+/// One length for ends and sides, or each its own.
+fn skived(inner: &Fields<'_>) -> Skived {
+    let Some(field) = inner.get("skived") else { return Skived::default() };
+    match field.length_or_pairs(0) {
+        Ok(pairs) => {
+            let of = |word: &str| pairs.iter().find(|(known, _)| *known == word).map(|(_, value)| Ok(value.clone()));
+            Skived { ends: of("ends"), sides: of("sides") }
+        }
+        Err(hole) => Skived { ends: Some(Err(hole)), sides: Some(Err(hole)) },
     }
 }
 
@@ -275,7 +321,7 @@ fn ends(inner: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Ends> {
 }
 
 /// The stock of a layer; sole leather needs one of the substances that it is stocked in.
-fn material(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Val<Material> {
+fn material(role: Role, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Val<Material> {
     let field = inner.need("of", findings)?;
     let name = field.text(0)?;
     let substance = field.maybe_amount(1);
@@ -296,6 +342,14 @@ fn material(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Findi
             let message = format!("`{}` is stocked in substances and this says none", leather.name);
             let finding = Finding::fault(FaultName::VALUE_MISSING, name.span(), message)
                 .help(format!("write it behind the name, such as `of {} 10 iron`", leather.name));
+            return wrong(finding, findings);
+        }
+        (super::declared::AnyMaterial::Upper(leather), None) if role == Role::Filler => Material::Offcuts(leather),
+        (super::declared::AnyMaterial::Filler(filler), None) if role == Role::Filler => Material::Filler(filler),
+        (super::declared::AnyMaterial::Upper(_) | super::declared::AnyMaterial::Filler(_), None) => {
+            let message = format!("`{}` fills a hollow, and {} is no filler", name.it, role.name());
+            let finding = Finding::fault(FaultName::VALUE_NONSENSE, name.span(), message)
+                .help("take sole leather, an outsole or rubber for it");
             return wrong(finding, findings);
         }
         (_, Some(Ok(substance))) => {

@@ -3,7 +3,7 @@
 use super::fields::{Fields, Named};
 use super::shop::{Machine, Shop};
 use super::stock::{
-    Adhesive, Cap, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
+    Adhesive, Cap, Filler, Hardware, Lift, Nail, Outsole, Rubber, SoleLeather, Stiffener, Stock, Thread, UpperLeather,
 };
 use super::upper::Part;
 use crate::finding::{FaultName, Finding};
@@ -33,6 +33,8 @@ pub(super) enum AnyMaterial {
     Leather(Arc<SoleLeather>),
     Outsole(Arc<Outsole>),
     Rubber(Arc<Rubber>),
+    Filler(Arc<Filler>),
+    Upper(Arc<UpperLeather>),
 }
 
 /// The names of a world: its stock and its shop's machines.
@@ -89,15 +91,17 @@ impl<'w> StockNames<'w> {
         let leather = stock.sole_leathers.get(name).map(|it| AnyMaterial::Leather(Arc::clone(it)));
         let outsole = || stock.outsoles.get(name).map(|it| AnyMaterial::Outsole(Arc::clone(it)));
         let rubber = || stock.rubbers.get(name).map(|it| AnyMaterial::Rubber(Arc::clone(it)));
-        leather.or_else(outsole).or_else(rubber)
+        let filler = || stock.fillers.get(name).map(|it| AnyMaterial::Filler(Arc::clone(it)));
+        let upper = || stock.upper_leathers.get(name).map(|it| AnyMaterial::Upper(Arc::clone(it)));
+        leather.or_else(outsole).or_else(rubber).or_else(filler).or_else(upper)
     }
 
-    /// What a bottom layer of that name is made of, as [`Named::resolve`] over three kinds of stock.
+    /// What a bottom layer of that name is made of, as [`Named::resolve`] over the kinds of stock that may lie there.
     pub fn material(&self, name: &str, span: Span, findings: &mut Vec<Finding>) -> Result<AnyMaterial, Hole> {
         if let Some(found) = self.exact_material(name) {
             return Ok(found);
         }
-        let kinds = [Thing::SoleLeather, Thing::Outsole, Thing::Rubber];
+        let kinds = [Thing::SoleLeather, Thing::Outsole, Thing::Rubber, Thing::Filler, Thing::UpperLeather];
         if let Some(hole) = kinds.into_iter().find_map(|thing| self.broken.hole(thing)) {
             return Err(hole);
         }
@@ -107,6 +111,7 @@ impl<'w> StockNames<'w> {
             .keys()
             .chain(stock.outsoles.keys())
             .chain(stock.rubbers.keys())
+            .chain(stock.fillers.keys())
             .map(String::as_str)
             .collect();
         let message = format!("no sole-leather, outsole or rubber is named `{name}`");

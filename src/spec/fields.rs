@@ -3,7 +3,7 @@
 use super::merge::{InForce, Merged};
 use super::value::{ByPlace, Val, Valued};
 use crate::finding::{FaultName, Finding};
-use crate::language::vocabulary::{Need, Thing};
+use crate::language::vocabulary::{Need, SlotKind, Thing};
 use crate::language::{At, Given, Hole, Slot, Value, nearest, or_list, read_as};
 use crate::measure::Amount;
 use crate::source::{Nature, Origin, Provenance, Span};
@@ -242,12 +242,35 @@ impl<'b> Field<'b> {
         self.maybe_value(slot).map(|value| value.map(|value| value.map(text_of)))
     }
 
-    pub fn by_place(&self, slot: usize) -> Option<Val<ByPlace>> {
+    /// A length for all places, or by place: the back's must be there.
+    pub fn by_place(&self, slot: usize, findings: &mut Vec<Finding>) -> Option<Val<ByPlace>> {
         self.maybe_value(slot).map(|value| {
             let value = value?;
-            let places = places_of(&value).ok_or_else(|| self.lost())?;
+            let Some(places) = places_of(&value) else {
+                let finding = Finding::fault(FaultName::VALUE_MISSING, value.span(), "the back has no length")
+                    .help("write one length for all, or begin at the back, such as `back 7/8 in, breast 6/8 in`");
+                let hole = hole_of(&finding, value.span());
+                findings.push(finding);
+                return Err(hole);
+            };
             Ok(value.map(|_| places))
         })
+    }
+
+    /// A value by word; one without a word is the first word's.
+    pub fn length_or_pairs(&self, slot: usize) -> Result<Vec<(&'static str, Valued<Amount>)>, Hole> {
+        let value = self.value(slot)?;
+        let first = match self.force.statement.def.slots.get(slot).map(|slot| slot.kind) {
+            Some(SlotKind::ValueOrPairs([first, ..], _)) => *first,
+            _ => return Err(self.lost()),
+        };
+        match &value.it {
+            Value::Amount(one) => Ok(vec![(first, Valued { it: *one, origin: value.origin.clone() })]),
+            Value::Pairs(pairs) => {
+                Ok(pairs.iter().map(|(word, at)| (*word, Valued { it: at.it, origin: self.origin(at.span) })).collect())
+            }
+            _ => Err(self.lost()),
+        }
     }
 
     pub fn named<T: Clone>(&self, slot: usize, named: &Named<'_, T>, findings: &mut Vec<Finding>) -> Val<T> {
@@ -332,12 +355,16 @@ fn words_of(value: Value) -> Vec<&'static str> {
 fn places_of(value: &Valued<Value>) -> Option<ByPlace> {
     match &value.it {
         Value::Amount(one) => {
-            let all = Some(At { it: *one, span: value.span() });
+            let all = At { it: *one, span: value.span() };
             Some(ByPlace { back: all.clone(), sides: all.clone(), breast: all })
         }
         Value::Pairs(pairs) => {
             let of = |place: &str| pairs.iter().find(|(word, _)| *word == place).map(|(_, amount)| amount.clone());
-            Some(ByPlace { back: of("back"), sides: of("sides"), breast: of("breast") })
+            // A place that is left out takes the length of the place behind it.
+            let back = of("back")?;
+            let sides = of("sides").unwrap_or_else(|| back.clone());
+            let breast = of("breast").unwrap_or_else(|| sides.clone());
+            Some(ByPlace { back, sides, breast })
         }
         _ => None,
     }

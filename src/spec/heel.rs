@@ -26,6 +26,8 @@ pub struct Stage {
     pub wedges: bool,
     pub lifts: Option<Val<u32>>,
     pub lengths: Option<Val<ByPlace>>,
+    pub across: Option<Val<u32>>,
+    pub leans: Option<Val<Amount>>,
 }
 
 /// A nail with its length, if that is stated.
@@ -39,7 +41,13 @@ pub struct HeelNails {
     pub cap: Option<NailOf<Amount>>,
     /// In the order of their numbers.
     pub stages: Vec<Stage>,
+    pub inside_feather: Option<Val<Amount>>,
     pub inside_edge: Option<Val<Amount>>,
+    pub behind_breast: Option<Val<Amount>>,
+    /// Nails across the heel, of a base that is nailed at once.
+    pub across: Option<Val<u32>>,
+    /// How far the points lean inward, of a base that is nailed at once.
+    pub leans: Option<Val<Amount>>,
     pub apart: Option<Val<Amount>>,
 }
 
@@ -87,7 +95,7 @@ fn stocked(nail: &Val<Arc<Nail>>, lengths: Val<ByPlace>, findings: &mut Vec<Find
     let lengths = lengths?;
     let Ok(nail) = nail else { return Ok(lengths) };
     let mut seen = Vec::new();
-    for at in [&lengths.it.back, &lengths.it.sides, &lengths.it.breast].into_iter().flatten() {
+    for at in [&lengths.it.back, &lengths.it.sides, &lengths.it.breast] {
         // One length for all places is said once.
         if !seen.contains(&at.span) {
             seen.push(at.span);
@@ -129,7 +137,10 @@ fn all_staged(heel: &Heel, findings: &mut Vec<Finding>) {
 }
 
 fn nails(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> HeelNails {
-    let base = inner.get("base").map(|field| (field.named(0, &stock.nails(), findings), field.by_place(1)));
+    let base = inner.get("base").map(|field| {
+        let nail = field.named(0, &stock.nails(), findings);
+        (nail, field.by_place(1, findings))
+    });
     let base = base.map(|(nail, lengths)| {
         let lengths = lengths.map(|lengths| stocked(&nail, lengths, findings));
         (nail, lengths)
@@ -149,13 +160,27 @@ fn nails(inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>
                 number: field.count(0),
                 wedges: stage.flag("wedges"),
                 lifts: stage.maybe_count("lifts"),
-                lengths: stage.get("lengths").and_then(|lengths| lengths.by_place(0)).map(|lengths| match of_base {
-                    Some(nail) => stocked(nail, lengths, findings),
-                    None => lengths,
+                across: stage.maybe_count("across"),
+                leans: stage.maybe_amount("leans"),
+                lengths: stage.get("lengths").and_then(|lengths| lengths.by_place(0, findings)).map(|lengths| {
+                    match of_base {
+                        Some(nail) => stocked(nail, lengths, findings),
+                        None => lengths,
+                    }
                 }),
             })
         })
         .collect();
     stages.sort_by_key(|stage| stage.number.as_ref().map_or(u32::MAX, |number| number.it));
-    HeelNails { base, cap, stages, inside_edge: inner.maybe_amount("inside-edge"), apart: inner.maybe_amount("apart") }
+    HeelNails {
+        base,
+        cap,
+        stages,
+        inside_feather: inner.maybe_amount("inside-feather"),
+        inside_edge: inner.maybe_amount("inside-edge"),
+        behind_breast: inner.maybe_amount("behind-breast"),
+        across: inner.maybe_count("across"),
+        leans: inner.maybe_amount("leans"),
+        apart: inner.maybe_amount("apart"),
+    }
 }

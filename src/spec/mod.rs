@@ -30,9 +30,11 @@ pub use route::{Change, DwellWritten, Put, RouteEdit, RouteWritten};
 pub use shop::{Bobbin, House, Machine, Nailer, Setter, Shop, Skiver, Stitch};
 pub use sizes::{MAX_SIZES, Made};
 pub use stock::{
-    Adhesive, Cap, Channel, Hardware, Lift, Nail, Outsole, Rubber, Shares, SoleLeather, Stiffener, Stock, Thread,
-    UpperLeather,
+    Adhesive, Cap, Channel, Filler, Hardware, Lift, Nail, Outsole, Rubber, Shares, SoleLeather, Stiffener, Stock,
+    Thread, UpperLeather,
 };
-pub use upper::{Collar, Facing, Gusset, Lap, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper};
+pub use upper::{
+    Collar, Facing, Gusset, Lap, LastedIn, Mark, Part, RowOf, Seam, Skive, Stay, Stiffened, Stitching, Upper,
+};
 pub use value::{ByPlace, Val, Valued};
 pub use world::{World, in_force, remade, world, worlds};

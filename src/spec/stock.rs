@@ -42,6 +42,8 @@ stock! {
     }
     /// Sheet rubber.
     Rubber { thickness: Val<Amount> }
+    /// Filler for a hollow of the bottom.
+    Filler { thickness: Val<Amount> }
     /// A heel's cap.
     Cap { thickness: Val<Amount>, blanks: Option<Result<Blanks, Hole>> }
     /// Board or leather of counters and puffs.
@@ -97,6 +99,7 @@ pub struct Stock {
     pub sole_leathers: BTreeMap<String, Arc<SoleLeather>>,
     pub outsoles: BTreeMap<String, Arc<Outsole>>,
     pub rubbers: BTreeMap<String, Arc<Rubber>>,
+    pub fillers: BTreeMap<String, Arc<Filler>>,
     pub caps: BTreeMap<String, Arc<Cap>>,
     pub stiffeners: BTreeMap<String, Arc<Stiffener>>,
     pub threads: BTreeMap<String, Arc<Thread>>,
@@ -118,6 +121,10 @@ impl Stock {
             "rubber" => {
                 let thickness = fields.amount("thickness", findings);
                 put(&mut self.rubbers, Rubber { name, span, thickness });
+            }
+            "filler" => {
+                let thickness = fields.amount("thickness", findings);
+                put(&mut self.fillers, Filler { name, span, thickness });
             }
             "cap" => {
                 let thickness = fields.amount("thickness", findings);
@@ -148,7 +155,7 @@ trait Item {
 macro_rules! items {
     ($($type:ident)+) => { $(impl Item for $type { fn name(&self) -> &str { &self.name } })+ };
 }
-items! { UpperLeather SoleLeather Outsole Rubber Cap Stiffener Thread Lift Nail Hardware Adhesive }
+items! { UpperLeather SoleLeather Outsole Rubber Filler Cap Stiffener Thread Lift Nail Hardware Adhesive }
 
 fn put<T: Item>(map: &mut BTreeMap<String, Arc<T>>, item: T) {
     map.entry(item.name().to_owned()).or_insert_with(|| Arc::new(item));

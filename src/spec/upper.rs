@@ -150,6 +150,19 @@ pub struct Mark {
     pub on: Val<Arc<Part>>,
 }
 
+/// A lining that is lasted in.
+#[derive(Clone, Debug)]
+pub struct LastedIn {
+    /// Its name, for the order.
+    name: String,
+    /// The lining.
+    pub part: Val<Arc<Part>>,
+    /// The station from which it reaches back; from the toe if it doesn't say.
+    pub from: Option<Val<Amount>>,
+    /// The station to which it reaches back; all round the heel if it doesn't say.
+    pub to: Option<Val<Amount>>,
+}
+
 /// The upper.
 #[derive(Clone, Debug)]
 #[expect(missing_docs, reason = "each field is the statement of that word")]
@@ -157,7 +170,7 @@ pub struct Upper {
     pub shaft: Option<(Val<Amount>, Option<Val<Amount>>)>,
     pub parts: BTreeMap<String, Arc<Part>>,
     pub turned_out: Result<Vec<Valued<Arc<Part>>>, Hole>,
-    pub lasted_in: Option<Val<Arc<Part>>>,
+    pub lasted_in: Vec<LastedIn>,
     pub laps: Vec<Lap>,
     pub seams: Vec<Seam>,
     pub stays: Vec<Stay>,
@@ -247,7 +260,9 @@ pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut 
     let names = ModelNames::new(fields, &parts, &seams);
     let shaft = fields.get("shaft").map(|field| (field.amount(0), field.clause_amount("grade")));
     let turned_out = fields.need("turned-out", findings).and_then(|field| field.names(0, &names.parts(), findings));
-    let lasted_in = fields.maybe_named("lasted-in", &names.parts(), findings);
+    let mut lasted_in: Vec<LastedIn> =
+        fields.all("lasted-in").iter().map(|field| lasted_in(field, &names, findings)).collect();
+    lasted_in.sort_by(|a, b| a.name.cmp(&b.name));
     let laps = blocks(fields, "lap", |field, inner| lap(field, inner, stock, &names, findings));
     let seams = blocks(fields, "seam", |field, inner| seam(field, inner, stock, &names, findings));
     let stays = blocks(fields, "stay", |field, inner| stay(field, inner, stock, &names, findings));
@@ -265,6 +280,15 @@ pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut 
         Upper { shaft, parts, turned_out, lasted_in, laps, seams, stays, gussets, collar, counter, puff, facing, mark };
     upper.check_turned_out(findings);
     upper
+}
+
+fn lasted_in(field: &Field<'_>, names: &ModelNames<'_>, findings: &mut Vec<Finding>) -> LastedIn {
+    LastedIn {
+        name: field.text(0).map_or(String::new(), |name| name.it),
+        part: field.named(0, &names.parts(), findings),
+        from: field.clause_amount("from"),
+        to: field.clause_amount("to"),
+    }
 }
 
 /// Every statement of a word that has its block, sorted by key so that the order of the text says nothing.

@@ -29,13 +29,14 @@ impl<T> Valued<T> {
     }
 }
 
-/// A length that may differ by place. One length holds for all three; of several, a place that is not named has none.
+/// A length that may differ by place. One length holds for all three; of several, a place that is not named takes that of
+/// the place behind it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ByPlace {
     /// At the back.
-    pub back: Option<At<Amount>>,
+    pub back: At<Amount>,
     /// At the sides.
-    pub sides: Option<At<Amount>>,
+    pub sides: At<Amount>,
     /// At the breast.
-    pub breast: Option<At<Amount>>,
+    pub breast: At<Amount>,
 }

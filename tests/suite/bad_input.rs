@@ -25,6 +25,7 @@ macro_rules! shown {
     };
 }
 
+const NAILED: &str = "base heel-nail back 7/8 in, breast 6.5/8 in";
 const SCREE: &str = "specs/models/scree-8.hob";
 const CAIRN: &str = "specs/models/cairn-10.hob";
 const MUSTER: &str = "specs/models/muster-10.hob";
@@ -151,7 +152,7 @@ fn ways_of_writing() {
         case(SCREE, "of bend 12 iron", "of bend"),
         case(SCREE, "of bend 12 iron", "of lug-low 12 iron"),
         case(SCREE, "of bend 12 iron", "of wood 12 iron"),
-        case(SCREE, "base heel-nail 7/8 in", "base heel-nail back 7/8 in, back 6/8 in"),
+        case(SCREE, NAILED, "base heel-nail back 7/8 in, back 6/8 in"),
         case(SCREE, "joins quarter; ", "joins collar; "),
     ]));
 }
@@ -205,8 +206,8 @@ fn numbers_and_values() {
         case(SCREE, "lifts  2 of", "lifts 4000000000 of"),
         case(
             SCREE,
-            "covers waist;  breadth 30 mm;  bonded neoprene }   # centred",
-            "covers waist;  breadth 0 mm }   # centred"
+            "of bend 10 iron;  covers waist;  breadth 22 mm;  bonded neoprene",
+            "of bend 10 iron;  covers waist;  breadth 0 mm"
         ),
         case(SCREE, "pieces 1;  area 4.4 dm2", "pieces 0;  area 4.4 dm2"),
         case(SCREE, "area 4.4 dm2", "area 0 dm2"),
@@ -214,8 +215,10 @@ fn numbers_and_values() {
         case(SCREE, "revision 3", "revision 99999999999"),
         // What the shelf does not have.
         case(SCREE, "lifts  2 of lift-leather 12 iron", "lifts  2 of lift-leather 9.5 iron"),
-        case(SCREE, "base heel-nail 7/8 in", "base heel-nail 6.5/8 in"),
-        case(SCREE, "base heel-nail 7/8 in", "base heel-nail back 7/8 in, breast 6.5/8 in"),
+        case(SCREE, NAILED, "base heel-nail 5.5/8 in"),
+        case(SCREE, NAILED, "base heel-nail back 7/8 in, breast 5.5/8 in"),
+        // A place that is left out takes the length of the place behind it; the back has none behind it.
+        case(SCREE, NAILED, "base heel-nail breast 6/8 in"),
         case(MUSTER, "lengths 7/8 in", "lengths 7.5/8 in"),
         case(SCREE, "waist nailed { with clinching;", "waist nailed { with clinching;  length 4.75/8 in;"),
         // Stages that leave something loose.

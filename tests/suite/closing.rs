@@ -298,7 +298,7 @@ fn a_lap_is_lined_if_it_enters_the_turnout_on_either_side() {
         ("enters-turnout outside 30 %", "", true),
         ("enters-turnout inside 30 %", "", true),
         ("enters-turnout outside 30 % inside 32 %", "", true),
-        ("enters-turnout outside 30 %", "without lasted-in;", false),
+        ("enters-turnout outside 30 %", "without lasted-in vamp-lining; without lasted-in quarter-lining;", false),
     ] {
         let upper = format!("{lined} lap counter-cover over quarter {{ {enters} }}");
         built(&trial("", &format!("  upper {{ {upper} }}")), "9 D", |build| {

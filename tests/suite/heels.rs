@@ -3,7 +3,7 @@
 use crate::common::chance::Chance;
 use crate::common::memory::{Memory, Only};
 use crate::common::trial::{built, check, figures, number, trial};
-use hobnail::build::{Datum, Figures};
+use hobnail::build::{Datum, Figures, Place};
 use hobnail::finding::Severity;
 
 const IRON: f64 = 25.4 / 48.0;
@@ -165,7 +165,7 @@ impl Staged {
         if self.thin.0 > 0 {
             heel += &format!("; thin-lifts {} of lift-leather {} iron", self.thin.0, self.thin.1);
         }
-        let mut nailed = "base heel-nail; cap cap-nail; inside-edge 1/4 in; apart 1/2 in".to_owned();
+        let mut nailed = "base heel-nail; cap cap-nail; inside-edge 1/4 in; apart 1/2 in; without across".to_owned();
         for (n, lifts) in self.lifts.iter().enumerate().filter(|_| self.lifts.len() > 1) {
             let wedges = if self.wedges.0 > 0 && n == self.wedged_in { "wedges; " } else { "" };
             nailed += &format!("; stage {} {{ {wedges}lifts {lifts} }}", n + 1);
@@ -217,7 +217,11 @@ fn nails_of_each_stage_hold_what_it_adds_and_stay_clear_through_all_that_stands(
         let near = |what: &str, found: f64, expected: f64| {
             assert!((found - expected).abs() < 1e-6, "{what}: {found}, worked out {expected} of {staged:?}");
         };
-        let drop = number(&found, "heel.length") * 8.0_f64.to_radians().tan();
+        let length = number(&found, "heel.length");
+        let stands = built(&staged.memory(), "9 D", |build| {
+            build.heel_nails.as_ref().expect("nailed").as_ref().expect("built").stands.clone()
+        });
+        let drop = length * 8.0_f64.to_radians().tan();
         let (count, thick) = (f64::from(staged.wedges.0), staged.wedges.1 * IRON);
         let taken = drop.min(count * (thick - 1.0));
         sloping += u32::from(taken < drop && staged.wedges.0 > 0);
@@ -244,14 +248,17 @@ fn nails_of_each_stage_hold_what_it_adds_and_stay_clear_through_all_that_stands(
             let sunk = if last { sink } else { 0.5 };
             let name = if staged.lifts.len() == 1 { "base".to_owned() } else { format!("stage-{}", stage + 1) };
             let (own, so_far) = (staged.own(stage), staged.so_far(stage));
-            let less = |stood: Stood| if stood.wedges { taken } else { 0.0 };
+            let less = |stood: Stood, x: f64| if stood.wedges { taken * x / length } else { 0.0 };
             let through = if stage == 0 && staged.slip { 3.2 } else { 0.0 };
-            for (place, hold_at_breast, clear_at_breast) in
-                [("back", false, false), ("sides", false, true), ("breast", true, true)]
-            {
-                let hold = own.thick + GAUGE - if hold_at_breast { less(own) } else { 0.0 } + through + 5.0;
-                let clear =
-                    so_far.thick - GAUGE - if clear_at_breast { less(so_far) } else { 0.0 } + over_the_base - 2.0;
+            for place in Place::ALL {
+                let here = stands.iter().filter(|stand| stand.stage == Some(stage) && stand.place == place);
+                let xs: Vec<f64> = here.map(|stand| stand.head.x).collect();
+                let Some(hindmost) = xs.iter().copied().reduce(f64::min) else { continue };
+                let foremost = xs.iter().copied().fold(0.0, f64::max);
+                // The base is highest at the back, where a nail must reach farthest, and lowest at the breast.
+                let hold = own.thick + GAUGE - less(own, hindmost) + through + 5.0;
+                let clear = so_far.thick - GAUGE - less(so_far, foremost) + over_the_base - 2.0;
+                let place = place.name();
                 let (least, most) = window(&found, &format!("heel-nails.{name}-{place}-serves"));
                 near(&format!("{name} {place}, least"), least, hold - sunk);
                 near(&format!("{name} {place}, most"), most, clear - sunk);

@@ -96,7 +96,7 @@ fn a_flat_ratio_holds_for_cloth_only() {
 fn thread_of_a_chainstitch() {
     // No two leathers are thinner than 0.2 mm together: at 5.715 spi they are to a stitch what 0.005 in are at 9.
     let stock = "sole-leather card { substances 0.1 mm }";
-    let differs = "  upper { without lasted-in }
+    let differs = "  upper { without lasted-in vamp-lining; without lasted-in quarter-lining }
         bottom {
           layer insole { of card 0.1 mm }
           layer midsole { of card 0.1 mm }
@@ -308,7 +308,7 @@ fn leathers_of_a_government_boot() {
 fn the_ring_of_heel_nails() {
     let source = "notes on J. Ducker, heel building, second-hand, derived";
     let ring = |inset: f64| {
-        let differs = format!("  heel {{ nailed {{ inside-edge {inset:.4} mm; apart 1/2 in }} }}");
+        let differs = format!("  heel {{ nailed {{ inside-feather {inset:.4} mm; apart 1/2 in }} }}");
         figures(&trial("", &differs), "9 D")
     };
     let (mut near, mut far) = (1.0, 40.0);

@@ -80,11 +80,14 @@ fn each_is_refused_by_its_rule_and_by_its_amounts() {
     for path in demo.list("specs/refused/") {
         let expected = expectations(demo.text(&path));
         assert!(!expected.is_empty(), "{path} expects nothing");
+        // Mostly one rule; where one can't be broken without the other, the file says both.
+        let rules: Vec<String> = expected.iter().map(|expected| expected.rule.clone()).collect();
         for expected in expected {
             let (loaded, checked) = demo.check(&[&path], &One(expected.size.clone()));
             let wrong = of(&checked.findings, &WRONG);
             let matching: Vec<&Finding> = wrong.iter().filter(|finding| finding.name == expected.rule).collect();
-            assert_eq!(matching.len(), wrong.len(), "{path}:\n{}", lines(&loaded, &wrong));
+            let other = wrong.iter().filter(|finding| !rules.iter().any(|rule| rule == finding.name)).count();
+            assert!(!matching.is_empty() && other == 0, "{path}:\n{}", lines(&loaded, &wrong));
             compare(&path, &expected, &matching);
         }
     }
@@ -222,10 +225,10 @@ fn each_rule_has_a_file_and_each_file_a_rule() {
         let named: Vec<String> = expectations(demo.text(path)).into_iter().map(|expected| expected.rule).collect();
         for rule in named {
             assert!(all().iter().any(|known| known.name() == rule), "{path} names `{rule}`, which is no rule");
-            let plain = rule.replace('/', "-");
-            let numbered = stem.strip_prefix(&format!("{plain}-")).is_some_and(|n| n.parse::<u8>().is_ok());
-            assert!(stem == plain || numbered, "{path} is not named after `{rule}`");
         }
+        let plain = expectations(demo.text(path))[0].rule.replace('/', "-");
+        let numbered = stem.strip_prefix(&format!("{plain}-")).is_some_and(|n| n.parse::<u8>().is_ok());
+        assert!(stem == plain || numbered, "{path} is not named after the rule that it expects first");
     }
 }
 

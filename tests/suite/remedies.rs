@@ -182,7 +182,7 @@ const SLIPS: [(&str, &str, &str); 13] = [
     ("scree-8", "pitch 5 spi", "pitch 11.3 spi"),
     ("scree-8", "of bend 12 iron", "of bend 10 iron"),
     ("scree-8", "lifts  2 of lift-leather 12 iron", "lifts  2 of lift-leather 6 iron"),
-    ("scree-8", "base heel-nail 7/8 in", "base heel-nail 5/8 in"),
+    ("scree-8", "base heel-nail back 7/8 in, breast 6.5/8 in", "base heel-nail 5/8 in"),
     ("scree-8", "at-forepart 11 mm at-waist 11 mm", "at-forepart 8 mm at-waist 9 mm"),
     ("scree-8", "at-toe 24 mm", "at-toe 18.6 mm"),
     ("cairn-10", "cap cap-heavy", "cap cap-low"),

@@ -144,10 +144,11 @@ fn read_back(text: &str, own: &str) -> Vec<(f64, f64)> {
         let unit = UNITS.iter().find(|unit| part.ends_with(*unit)).copied().unwrap_or_default();
         let bare = part.strip_suffix(unit).unwrap_or(part).trim();
         if unit == "in" {
-            let number = hobnail::measure::parse_number(bare).expect("inches are a mixed number");
-            let value = turned(hobnail::measure::to_f64(number.value), unit, own);
             // Sixteenths are exact, or the inches of the figure itself.
-            all.push((value, 1e-6));
+            for bare in bare.split([',', ';']) {
+                let number = hobnail::measure::parse_number(bare.trim()).expect("inches are a mixed number");
+                all.push((turned(hobnail::measure::to_f64(number.value), unit, own), 1e-6));
+            }
             continue;
         }
         for number in numbers(&bare.replace('–', " ")) {

@@ -4,7 +4,7 @@ use crate::common::memory::{Memory, Only};
 use hobnail::build::{Build, Datum, Figures, Plan};
 use hobnail::check::{AllSizes, Checked};
 use hobnail::finding::Severity;
-use hobnail::geometry::{Path, Straight};
+use hobnail::geometry::{Path, Rail, Straight};
 use hobnail::measure::to_f64;
 use kurbo::Point;
 use rayon::prelude::*;
@@ -117,20 +117,14 @@ fn area_from(points: &[Point], x: f64) -> f64 {
 
 /// A strip of breadth 30 along the middle of the bottom, from the breast to the joint line, in slices.
 fn strip(build: &Build<'_>) -> f64 {
-    const SLICE: f64 = 0.25;
+    // 22 broad on the centre line, from 20 behind the breast to 12 behind the place where it first meets the joint line.
     let last = build.last.as_ref().expect("the last is graded");
-    let mut area = 0.0;
-    let mut x = last.breast + SLICE / 2.0;
-    while x < last.joint_inside {
-        let middle = last.feather.breadth_at(x).map_or(0.0, |across| (across.inside - across.outside) / 2.0);
-        let before = |n: &i32| {
-            let y = middle - 14.75 + 0.5 * f64::from(*n);
-            last.joint_line.signed(Point::new(x, y)) <= 0.0
-        };
-        area += SLICE * (0..60).filter(before).map(|_| 0.5).sum::<f64>();
-        x += SLICE;
-    }
-    area
+    let meets = |y: f64| {
+        let xs = (0..200_000).map(|n| last.joint_outside + f64::from(n) * 0.001);
+        xs.take_while(|x| last.joint_line.signed(Point::new(*x, y)) <= 0.0).last().expect("it does")
+    };
+    let front = meets(-11.0).min(meets(11.0)) - 12.0;
+    22.0 * (front - (last.breast - 20.0))
 }
 
 #[test]
@@ -159,7 +153,7 @@ fn the_bottom_and_its_bonds() {
         near("outsole", number(figures, "takes.adhesive.neoprene.outsole.faces"), 2.0 * pair(outsole), 0.004);
         let has_slip = figures.get("takes.layer.slip.net").is_some();
         assert_eq!(has_slip, build.model.name == "cairn-10");
-        let layers = ["shank", "pad", "midsole", "slip", "outsole"];
+        let layers = ["filler", "shank", "pad", "midsole", "slip", "outsole"];
         let mut faces = 0.0;
         for layer in layers.into_iter().filter(|layer| has_slip || *layer != "slip") {
             let of = number(figures, &format!("takes.adhesive.neoprene.{layer}.faces"));
@@ -277,14 +271,18 @@ fn nails_and_pieces_by_count() {
         let clinching = sum_of(figures, "takes.nails.clinching.");
         close("clinching", clinching, 2.0 * (number(figures, "waist.nails") + number(figures, "seat.nails")));
         let lines = build.lines.as_ref().expect("lines");
-        // The heel's line: a quarter of an inch inside the edge, half an inch apart, from the breast round the back.
-        let rail = lines.edge.beside(-6.35);
-        let behind = rail.stretches_before(&Straight::square_at(lines.last.breast));
-        let length: f64 = behind.iter().map(|(from, to)| rail.length_between(*from, *to)).sum();
-        let line = (length / 12.7).floor() + 1.0;
+        // The base: 6 mm inside the feather line to 8 mm behind the breast, half an inch apart, and two across; in a second
+        // stage one less in the ring. The cap: a quarter of an inch inside the edge, in the spaces of its line.
+        let spaces = |rail: &Rail| {
+            let behind = rail.stretches_before(&Straight::square_at(lines.last.breast - 8.0));
+            let length: f64 = behind.iter().map(|(from, to)| rail.length_between(*from, *to)).sum();
+            (length / 12.7).floor()
+        };
+        let ring = spaces(&Rail::constant(&lines.last.feather, -6.0)) + 1.0;
         let stages = if build.model.name == "muster-10" { 2.0 } else { 1.0 };
-        close("base", sum_of(figures, "takes.nails.heel-nail."), 2.0 * stages * line);
-        close("cap", sum_of(figures, "takes.nails.cap-nail."), 2.0 * line);
+        let base = if stages > 1.0 { ring + ring - 1.0 + 2.0 } else { ring + 2.0 };
+        close("base", sum_of(figures, "takes.nails.heel-nail."), 2.0 * base);
+        close("cap", sum_of(figures, "takes.nails.cap-nail."), 2.0 * spaces(&lines.edge.beside(-6.35)));
         let (lifts, wedges) = if stages > 1.0 { (8.0, 4.0) } else { (4.0, 2.0) };
         let (eyelets, hooks) = if build.model.name.starts_with("scree") { (20.0, 16.0) } else { (24.0, 20.0) };
         for (what, count) in [

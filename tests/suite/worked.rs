@@ -31,7 +31,9 @@ const TOLD: &[(&str, &[&str])] = &[
     ("Sink 2.13 + 1 = {2}", &["heel-nails.sink"]),
     ("+ 5 - 3.13 = {<2} at least", &["heel-nails.base-back-serves"]),
     ("2 - 3.13 = {>2} at most", &["heel-nails.base-back-serves"]),
-    ("3.76 less each, {<2} to {>2}", &["heel-nails.base-breast-serves", "heel-nails.base-breast-serves"]),
+    ("2.66 less each, {<2} to {>2} at the breast", &["heel-nails.base-breast-serves", "heel-nails.base-breast-serves"]),
+    ("3.34 - 0.5 + 12.44 - 2 - 3.13 = {>2} at most", &["heel-nails.base-breast-serves"]),
+    ("The breast takes 6.5/8 in = {2}", &["heel-nails.base-breast"]),
     (
         "{<2} to {>2}: 7/8 in = {2}",
         &["heel-nails.base-sides-serves", "heel-nails.base-sides-serves", "heel-nails.base-sides"],

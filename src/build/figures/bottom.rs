@@ -3,10 +3,10 @@
 use super::List;
 use super::upper::settings;
 use crate::build::figure::Datum;
-use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of, takes};
-use crate::finding::Sum;
-use crate::measure::Window;
-use crate::spec::{Ends, Extent, HeelNails, Layer};
+use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of};
+use crate::geometry::Side;
+use crate::measure::{Amount, Window};
+use crate::spec::{Ends, Extent, HeelNails, Layer, Val};
 
 pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     let Ok(bottom) = &build.model.bottom else { return };
@@ -57,6 +57,13 @@ fn one_layer(layer: &Layer, list: &mut List) {
     }
     list.word(&key("grain"), "grain", layer.grain.as_ref());
     list.named(&key("bonded"), "adhesive", layer.bonded.as_ref(), |adhesive| &adhesive.name);
+    list.maybe(&key("front"), "ends behind the joint", layer.front.as_ref());
+    list.maybe(&key("back"), "ends under the heel", layer.back.as_ref());
+    list.maybe(&key("skived-ends"), "skived at its ends over", layer.skived.ends.as_ref());
+    list.maybe(&key("skived-sides"), "skived at its sides over", layer.skived.sides.as_ref());
+    if layer.lugs_off {
+        list.text(&key("lugs-off"), "lugs buffed off under the heel", "yes");
+    }
     if layer.rigid {
         list.text(&key("rigid"), "rigid", "yes");
     }
@@ -104,8 +111,11 @@ fn line_of_nails(line: &str, nails: &NailsBuilt, list: &mut List) {
         list.number(&key("length"), "nail length", "mm", length);
         list.number(&key("eighths"), "nail length in eighths of an inch", "1/8 in", length / 3.175);
     }
-    let total = nails.places.len() as u64;
-    list.count(&key("nails"), "nails a boot", total);
+    list.count(&key("nails"), "nails a boot", nails.nails.len() as u64);
+    if let Some(clinches) = nails.clinches {
+        list.figures.push(key("clinch"), "stands out to clinch", "mm", Datum::Window(clinches));
+    }
+    runs(nails, &key, list);
     if nails.counts.1 > 0 {
         list.count(&key("outside"), "on the outside", nails.counts.0 as u64);
         list.count(&key("inside"), "on the inside", nails.counts.1 as u64);
@@ -113,6 +123,25 @@ fn line_of_nails(line: &str, nails: &NailsBuilt, list: &mut List) {
         list.number(&key("spacing-inside"), "spacing inside", "mm", nails.spacing.1);
     } else {
         list.number(&key("spacing"), "spacing", "mm", nails.spacing.0);
+    }
+}
+
+/// Where a line has nails of several lengths: how many of which follow each other, from the heel to the toe.
+fn runs(nails: &NailsBuilt, key: &dyn Fn(&str) -> String, list: &mut List) {
+    let several = nails.nails.iter().any(|nail| nail.length != nails.nails[0].length);
+    if !several || nails.clinches.is_none() {
+        return;
+    }
+    for (side, word) in [(Side::Outside, "outside"), (Side::Inside, "inside")] {
+        let runs = nails.runs(side);
+        if runs.is_empty() {
+            continue;
+        }
+        #[expect(clippy::cast_precision_loss, reason = "nails are counted in hundreds")]
+        let counts = runs.iter().map(|run| run.count as f64).collect();
+        let lengths = runs.iter().filter_map(|run| run.length).collect();
+        list.numbers(&key(&format!("{word}-runs")), &format!("nails of one length, {word}, from the heel"), "", counts);
+        list.numbers(&key(&format!("{word}-lengths")), &format!("their lengths, {word}, from the heel"), "mm", lengths);
     }
 }
 
@@ -126,7 +155,7 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         list.amount(&format!("heel.{word}-substance"), &format!("{word}: thickness"), &lifts.substance);
     }
     if let Some(nails) = &spec.nails {
-        heel_nails(nails, list);
+        heel_nails(build, nails, list);
     }
     if let Some(Ok(nails)) = &build.heel_nails {
         nails_built(nails, list);
@@ -163,7 +192,7 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     }
 }
 
-fn heel_nails(nails: &HeelNails, list: &mut List) {
+fn heel_nails(build: &Build<'_>, nails: &HeelNails, list: &mut List) {
     if let Some((nail, _)) = &nails.base {
         list.named("heel-nails.base", "nails of the base", Some(nail), |nail| &nail.name);
     }
@@ -179,9 +208,22 @@ fn heel_nails(nails: &HeelNails, list: &mut List) {
             if stage.wedges { "yes" } else { "no" },
         );
         list.whole(&format!("{key}-lifts"), &format!("stage {}: lifts", number.it), stage.lifts.as_ref());
+        list.whole(&format!("{key}-across"), &format!("stage {}: nails across", number.it), stage.across.as_ref());
+        list.maybe(&format!("{key}-leans"), &format!("stage {}: points lean inward", number.it), stage.leans.as_ref());
     }
-    list.maybe("heel-nails.inside-edge", "nails from the heel's edge", nails.inside_edge.as_ref());
-    list.maybe("heel-nails.apart", "nails apart, at least", nails.apart.as_ref());
+    let house = &build.house;
+    let ruled = |stated: Option<&Val<Amount>>, rule: &str| stated.cloned().unwrap_or_else(|| house.rule(rule));
+    if nails.inside_feather.is_some() || nails.inside_edge.is_none() {
+        let inset = ruled(nails.inside_feather.as_ref(), "ring-inside-feather");
+        list.amount("heel-nails.inside-feather", "nails of the base inside the feather line", &inset);
+    }
+    let edge = ruled(nails.inside_edge.as_ref(), "cap-inside-edge");
+    list.amount("heel-nails.inside-edge", "nails from the heel's edge", &edge);
+    let breast = ruled(nails.behind_breast.as_ref(), "ring-behind-breast");
+    list.amount("heel-nails.behind-breast", "nails begin behind the breast", &breast);
+    list.amount("heel-nails.apart", "nails apart, at least", &ruled(nails.apart.as_ref(), "ring-apart"));
+    list.whole("heel-nails.across", "nails across the heel", nails.across.as_ref());
+    list.maybe("heel-nails.leans", "points lean inward", nails.leans.as_ref());
 }
 
 /// Nails by stage and place, each with the lengths that serve there.
@@ -194,24 +236,23 @@ fn nails_built(nails: &HeelNailsBuilt, list: &mut List) {
             None => format!("heel-nails.base-{place}"),
         };
         list.number(&key, &format!("nail at the {place}"), "mm", nail.length);
-        let count = nails.ring.as_ref().map(|ring| takes::in_place(nails, ring, nail));
-        if let Some(count) = count {
-            list.count(&format!("{key}-count"), &format!("nails at the {place}, a boot"), count);
-        }
-        serves(&key, &format!("lengths that serve at the {place}"), (&nail.hold, &nail.room, nail.sunk), list);
+        list.count(&format!("{key}-count"), &format!("nails at the {place}, a boot"), nail.count as u64);
+        let serves = Datum::Window(nail.serves());
+        list.figures.push(format!("{key}-serves"), format!("lengths that serve at the {place}"), "mm", serves);
     }
     if let Some(cap) = &nails.cap {
         list.number("heel-nails.cap-length", "cap nails", "mm", cap.length);
-        serves("heel-nails.cap", "cap nails that serve", (&cap.hold, &cap.room, cap.sunk), list);
+        list.count("heel-nails.cap-count", "cap nails, a boot", cap.count as u64);
+        let serves = Window { lo: cap.hold.spread().hi - cap.sunk, hi: cap.room.spread().lo - cap.sunk };
+        list.figures.push("heel-nails.cap-serves", "cap nails that serve", "mm", Datum::Window(serves));
     }
-    if let Some(ring) = &nails.ring {
+    if let Some(ring) = nails.rings.first() {
         list.count("heel-nails.count", "nails round the heel", ring.count);
         list.number("heel-nails.spacing", "nails apart, evened", "mm", ring.apart);
-        list.number("heel-nails.way", "from breast to breast round the back", "mm", ring.length);
+        list.number("heel-nails.way", "from end to end round the back", "mm", ring.length);
     }
-}
-
-fn serves(key: &str, label: &str, (hold, room, sunk): (&Sum, &Sum, f64), list: &mut List) {
-    let window = Window { lo: hold.spread().hi - sunk, hi: room.spread().lo - sunk };
-    list.figures.push(format!("{key}-serves"), label.to_owned(), "mm", Datum::Window(window));
+    if let Some(ring) = &nails.cap_ring {
+        list.number("heel-nails.cap-spacing", "cap nails apart, evened", "mm", ring.apart);
+        list.number("heel-nails.cap-way", "the cap's line from end to end round the back", "mm", ring.length);
+    }
 }

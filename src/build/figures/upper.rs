@@ -38,7 +38,21 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
             parts.iter().map(|part| part.it.name.clone()).collect(),
         );
     }
-    list.named("upper.lasted-in", "lasted in", upper.lasted_in.as_ref(), |part| &part.name);
+    let linings: Vec<String> = upper
+        .lasted_in
+        .iter()
+        .filter_map(|lining| lining.part.as_ref().ok())
+        .map(|part| part.it.name.clone())
+        .collect();
+    if !linings.is_empty() {
+        list.texts("upper.lasted-in", "lasted in", linings);
+    }
+    for lining in &upper.lasted_in {
+        let Ok(part) = &lining.part else { continue };
+        let key = |end: &str| format!("upper.lasted-in.{}.{end}", part.it.name);
+        list.maybe(&key("from"), "lasted in, from", lining.from.as_ref());
+        list.maybe(&key("to"), "lasted in, back to", lining.to.as_ref());
+    }
     if let Some(mark) = &upper.mark {
         list.word("mark.how", "mark", Some(&mark.how));
         list.string("mark.says", "mark says", Some(&mark.says));

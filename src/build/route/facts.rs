@@ -66,7 +66,7 @@ impl Facts {
             hardware: upper.facing.as_ref().is_some_and(|facing| facing.eyelets.is_some() || facing.hooks.is_some()),
             mulled: heavy(upper, house)? || model.lasting.mulled.is_some(),
             stiffeners: stiffeners.into_iter().any(Option::is_some),
-            lining: upper.lasted_in.is_some(),
+            lining: !upper.lasted_in.is_empty(),
             filler: has(Role::Filler),
             shank: [Role::Arch, Role::Shank, Role::Pad].into_iter().any(has),
             midsole: has(Role::Midsole),

@@ -45,7 +45,9 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
         let pressed = match stock {
             Material::Outsole(_) => continue,
             Material::Leather(leather, _) => yields(leather.yields.as_ref())?,
-            Material::Rubber(_) => None,
+            Material::Rubber(_) | Material::Filler(_) => None,
+            // Offcuts are left over from the upper.
+            Material::Offcuts(_) => continue,
         };
         let net = BOOTS * area(layer, lines)? / DM2;
         let gross = pressed.map(|pressed| net / pressed);
@@ -90,6 +92,13 @@ fn area(layer: &Layer, lines: &Lines) -> Built<f64> {
         Ends::BehindBreast(behind) => last.breast - behind,
     };
     let extent = of(&layer.covers)?.it;
+    if let (Some(breadth), true) = (&layer.breadth, layer.front.is_some() || layer.back.is_some()) {
+        let breadth = base(breadth)?;
+        let front = layer.front.as_ref().map(base).transpose()?;
+        let to = front.map_or_else(|| joint_in_the_middle(lines), |front| last.joint_met(breadth / 2.0) - front);
+        let from = last.breast - layer.back.as_ref().map_or(Ok(0.0), base)?;
+        return Ok(breadth * (to - from).max(0.0));
+    }
     if let Some(breadth) = &layer.breadth {
         return Ok(base(breadth)? * length_of(extent, ends, lines).max(0.0));
     }

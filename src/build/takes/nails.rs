@@ -1,9 +1,9 @@
 //! Nails by kind and length.
 
 use super::super::amounts::of;
-use super::super::{Build, Built, HeelNail, HeelNailsBuilt, NailsBuilt, Place, Ring};
+use super::super::{Build, Built, NailsBuilt};
 use crate::spec::{HeelNails, Nail, NailLine};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 /// Nails of one kind and length for a pair.
@@ -60,53 +60,24 @@ fn add(counts: &mut Counts, nail: &Arc<Nail>, length: Option<f64>, count: usize)
 }
 
 fn clinched(line: &NailLine, built: &NailsBuilt, counts: &mut Counts) -> Built<()> {
-    add(counts, &of(&line.with)?.it, built.length, built.places.len());
+    let nail = &of(&line.with)?.it;
+    for one in &built.nails {
+        add(counts, nail, one.length, 1);
+    }
     Ok(())
 }
 
-/// The nails of the heel stand in a ring inside its edge: as many as `apart` gives in each stage, and as many in the cap.
+/// The nails of the heel's base, stage by stage, and of its cap.
 fn heel_nails(build: &Build<'_>, nails: &HeelNails, counts: &mut Counts) -> Built<()> {
     let Some(Ok(built)) = &build.heel_nails else { return Ok(()) };
-    let Some(ring) = &built.ring else { return Ok(()) };
     if let Some((nail, _)) = &nails.base {
         let nail = &of(nail)?.it;
-        let stages: BTreeSet<Option<u32>> = built.nails.iter().map(|nail| nail.stage).collect();
-        for stage in stages {
-            let of_stage: Vec<&HeelNail> = built.nails.iter().filter(|nail| nail.stage == stage).collect();
-            for share in &ring.along {
-                add(counts, nail, of_place(&of_stage, *share).map(|nail| nail.length), 1);
-            }
+        for of_place in &built.nails {
+            add(counts, nail, Some(of_place.length), of_place.count);
         }
     }
     if let (Some((nail, _)), Some(cap)) = (&nails.cap, &built.cap) {
-        add(counts, &of(nail)?.it, Some(cap.length), ring.along.len());
+        add(counts, &of(nail)?.it, Some(cap.length), cap.count);
     }
     Ok(())
-}
-
-/// How many of a boot's nails in the ring are this one.
-#[must_use]
-pub fn in_place(nails: &HeelNailsBuilt, ring: &Ring, nail: &HeelNail) -> u64 {
-    let here = |share: &&f64| nail_at(nails, nail.stage, **share).is_some_and(|other| other.place == nail.place);
-    ring.along.iter().filter(here).count() as u64
-}
-
-/// The nail of one stage that stands at a share of the way from the back to the breast.
-#[must_use]
-pub fn nail_at(nails: &HeelNailsBuilt, stage: Option<u32>, share: f64) -> Option<&HeelNail> {
-    let of_stage: Vec<&HeelNail> = nails.nails.iter().filter(|nail| nail.stage == stage).collect();
-    of_place(&of_stage, share)
-}
-
-/// The nail of a place: by thirds of the heel's length; where the sides have none of their own, by halves.
-fn of_place<'n>(nails: &[&'n HeelNail], share: f64) -> Option<&'n HeelNail> {
-    let of = |place: Place| nails.iter().copied().find(|nail| nail.place == place);
-    let sides = of(Place::Sides);
-    let (back, breast) = if sides.is_some() { (1.0 / 3.0, 2.0 / 3.0) } else { (0.5, 0.5) };
-    let (first, second) = match share {
-        share if share <= back => (of(Place::Back), of(Place::Breast)),
-        share if share > breast => (of(Place::Breast), of(Place::Back)),
-        _ => (sides, of(Place::Back)),
-    };
-    first.or(second)
 }

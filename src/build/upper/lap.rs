@@ -106,7 +106,7 @@ pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
         under: name_of(&lap.under).into(),
         step: both.map(|both| both.under.at(0.0)),
         step_origin,
-        covered: upper.lasted_in.is_some() && (lap.enters_inside.is_some() || lap.enters_outside.is_some()),
+        covered: !upper.lasted_in.is_empty() && (lap.enters_inside.is_some() || lap.enters_outside.is_some()),
         beyond: both.map(|both| beyond(lap, both)),
         section: section(lap),
     }

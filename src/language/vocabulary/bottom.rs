@@ -85,7 +85,13 @@ static LAYER: BlockDef = BlockDef {
     statements: &[
         word("of", "What it is made of; for sole leather, which substance.")
             .slots(&[
-                slot(SlotKind::Name(&[Thing::SoleLeather, Thing::Outsole, Thing::Rubber])),
+                slot(SlotKind::Name(&[
+                    Thing::SoleLeather,
+                    Thing::Outsole,
+                    Thing::Rubber,
+                    Thing::Filler,
+                    Thing::UpperLeather,
+                ])),
                 optional(SlotKind::Amount(Kind::Thickness, super::Arity::One)),
             ])
             .needed()
@@ -94,9 +100,21 @@ static LAYER: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::Choice(&["all", "forepart", "waist", "seat"]))])
             .default("all")
             .example("covers waist", "covers middle"),
-        word("breadth", "Its breadth, centred in the bottom; the whole bottom if left out.")
+        word("breadth", "Its breadth, centred on the centre line; the whole bottom if left out.")
             .slots(&[LENGTH.within(1.0, 200.0)])
             .example("breadth 30 mm", "breadth 30"),
+        word("front", "Where a shank, pad or arch piece ends in front: behind the joint that it comes to first.")
+            .slots(&[LENGTH.within(0.0, 100.0), slot(SlotKind::Choice(&["behind-joint"]))])
+            .example("front 12 mm behind-joint", "front 12 mm"),
+        word("back", "Where a shank, pad or arch piece ends behind the breast, under the heel.")
+            .slots(&[LENGTH.within(0.0, 100.0), slot(SlotKind::Choice(&["under-heel"]))])
+            .example("back 20 mm under-heel", "back 20 under-heel"),
+        word(
+            "skived",
+            "The length over which it is skived to nothing: at its ends and sides; of a filler, ahead of the breast.",
+        )
+        .slots(&[slot(SlotKind::ValueOrPairs(&["ends", "sides"], Kind::Length)).within(0.0, 200.0)])
+        .example("skived ends 25 mm, sides 8 mm", "skived ends 25 mm, sides 8"),
         word(
             "ends",
             "Where it ends at the heel: at the breast, full to the back, or tucked some mm behind the breast.",
@@ -114,6 +132,8 @@ static LAYER: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::Name(&[Thing::Adhesive]))])
             .example("bonded neoprene", "bonded 2"),
         word("rigid", "No nail goes through it.").example("rigid", "rigid 2"),
+        word("lugs-off", "The lugs are buffed off where the heel's base stands on them.")
+            .example("lugs-off", "lugs-off 2"),
     ],
 };
 
@@ -164,6 +184,13 @@ static SOLE: BlockDef = BlockDef {
         NEEDLE.needed(),
     ],
 };
+
+const ACROSS: StatementDef = word("across", "Nails across the heel, evenly between the ends of the ring.")
+    .slots(&[COUNT.within(0.0, 20.0)])
+    .example("across 2", "across 2 mm");
+const LEANS: StatementDef = word("leans", "How far the points lean inward.")
+    .slots(&[one(Kind::Angle).within(0.0, 30.0)])
+    .example("leans 5 deg", "leans 5");
 
 const PLACES: &[&str] = &["back", "sides", "breast"];
 
@@ -216,9 +243,20 @@ static NAILED: BlockDef = BlockDef {
             .carries(Carries::Block(&STAGE))
             .key(Key::First)
             .example("stage 1 { wedges; lifts 1; lengths back 8/8 in, breast 5/8 in }", "stage { wedges }"),
-        word("inside-edge", "The nails from the heel's own edge.")
+        word("inside-feather", "The base's nails from the feather line inward.")
             .slots(&[LENGTH.within(0.0, 50.0)])
-            .example("inside-edge 1/4 in", "inside-edge 1/4"),
+            .example("inside-feather 6 mm", "inside-feather 6"),
+        word(
+            "inside-edge",
+            "The cap's nails from the heel's own edge; the base's, too, where it says nothing of the feather line.",
+        )
+        .slots(&[LENGTH.within(0.0, 50.0)])
+        .example("inside-edge 1/4 in", "inside-edge 1/4"),
+        word("behind-breast", "How far behind the breast line the nails begin.")
+            .slots(&[LENGTH.within(0.0, 100.0)])
+            .example("behind-breast 8 mm", "behind-breast 8"),
+        ACROSS,
+        LEANS,
         word("apart", "From nail to nail.").slots(&[LENGTH.within(0.5, 200.0)]).example("apart 1/2 in", "apart 1/2"),
     ],
 };
@@ -236,5 +274,7 @@ static STAGE: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::ValueOrPairs(PLACES, Kind::Length)).within(1.0, 100.0)])
             .needed()
             .example("lengths back 8/8 in, breast 5/8 in", "lengths back 8/8"),
+        ACROSS,
+        LEANS,
     ],
 };

@@ -37,6 +37,13 @@ pub(super) const OUTSOLE_WORD: StatementDef =
 pub(super) const RUBBER_WORD: StatementDef =
     stock("rubber", "Sheet rubber: slip soles and pads.", &[slot(SlotKind::New(Thing::Rubber))], &RUBBER)
         .example("rubber slip-sheet { thickness 3 mm +- 0.2 mm }", "rubber slip-sheet");
+pub(super) const FILLER_WORD: StatementDef = stock(
+    "filler",
+    "Filler for the hollow of a bottom: cork, felt. No nail holds in it.",
+    &[slot(SlotKind::New(Thing::Filler))],
+    &FILLER,
+)
+.example("filler cork-sheet { thickness 3 mm }", "filler cork-sheet");
 pub(super) const CAP_WORD: StatementDef =
     stock("cap", "The cap (top piece) of a heel.", &[slot(SlotKind::New(Thing::Cap))], &CAP)
         .example("cap cap-low { thickness 8 mm +- 0.3 mm }", "cap cap-low");
@@ -161,6 +168,9 @@ static OUTSOLE: BlockDef = BlockDef {
 
 static RUBBER: BlockDef =
     BlockDef { name: "rubber", says: "Sheet rubber.", removable: false, statements: &[THICKNESS] };
+
+static FILLER: BlockDef =
+    BlockDef { name: "filler", says: "Filler, by its thickness.", removable: false, statements: &[THICKNESS] };
 
 static CAP: BlockDef = BlockDef {
     name: "cap",

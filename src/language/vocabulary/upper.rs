@@ -25,9 +25,14 @@ pub(super) static UPPER: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::Names(Thing::Part))])
             .needed()
             .example("turned-out quarter, vamp", "turned-out"),
-        word("lasted-in", "The lining that is lasted in under the insole's edge, all round.")
+        word("lasted-in", "A lining that is lasted in under the insole's edge: all round, or as far as it reaches.")
             .slots(&[PART_NAME])
-            .example("lasted-in vamp-lining", "lasted-in 2"),
+            .clauses(&[
+                clause("from", &[one(Kind::Share).within(0.0, 100.0)], "from this station back, a quarter lining"),
+                clause("to", &[one(Kind::Share).within(0.0, 100.0)], "from the toe back to this station, a half lining"),
+            ])
+            .key(Key::First)
+            .example("lasted-in vamp-lining to 45 %", "lasted-in vamp-lining to 45 mm"),
         word("lap", "A lap: the first part lies on top of the second.")
             .slots(&[PART_NAME])
             .clauses(&[needed("over", &[PART_NAME], "the part underneath")])

@@ -1,10 +1,12 @@
 //! Nails that serve: each stocked length where it could stand, judged in all sizes.
 
 use super::{Rig, Tally, judged, said, say, way};
+use crate::build::{Build, Built, NailsBuilt};
 use crate::language::vocabulary::Thing;
 use crate::remedy::place::{Place, SlotAt, Way};
 use crate::remedy::stocked;
 use crate::remedy::write::Draft;
+use crate::rules::Judgement;
 use std::collections::BTreeMap;
 
 /// One length of one nail in one place.
@@ -37,22 +39,30 @@ impl Rig<'_> {
         self.start.places()
     }
 
-    /// Nails that clinch on the last's plate: the same in waist and seat.
+    /// Nails that clinch on the last's plate. Several lengths on a line are normal: a length serves a line if it serves the
+    /// nails of the length that most of them have.
     fn clinched(&self) -> Vec<NailServes> {
         let nailed: Vec<&'static str> = ["waist", "seat"].into_iter().filter(|word| self.has(word)).collect();
         let clinch = stocked::items(self.start, Thing::Nail).into_iter().map(|(name, _)| name);
         let clinch = clinch.filter(|name| self.start.world.stock.nails.get(name).is_some_and(|nail| nail.clinches));
         let mut all = Vec::new();
         for nail in clinch {
+            let mut draft = Draft::new();
+            for word in &nailed {
+                draft.insert(way([("bottom", None), (word, None), ("with", None)]), say(format!("with {nail}")));
+            }
             for length in stocked::lengths(self.start, &nail) {
-                let mut draft = Draft::new();
-                for word in &nailed {
-                    draft.insert(way([("bottom", None), (word, None), ("with", None)]), say(format!("with {nail}")));
-                    let at = way([("bottom", None), (word, None), ("length", None)]);
-                    draft.insert(at, say(format!("length {}", said(&length))));
-                }
-                let subject = |subject: &str| subject.ends_with(" nails");
-                all.extend(self.tried(&draft, (&nail, &said(&length)), &["waist/clinch"], subject));
+                let serves = |build: &Build<'_>| {
+                    let lines = [("waist nails", &build.waist), ("seat nails", &build.seat)];
+                    let judge = |(line, nails): (&'static str, &Option<Built<NailsBuilt>>)| {
+                        Some(match nails.as_ref()? {
+                            Ok(nails) => inside(line, length.nominal(), nails),
+                            Err(hole) => Judgement::lost(line, *hole),
+                        })
+                    };
+                    lines.into_iter().filter_map(judge).collect()
+                };
+                all.extend(self.tallied(&draft, (&nail, &said(&length)), serves));
             }
         }
         all
@@ -97,13 +107,24 @@ impl Rig<'_> {
         draft: &Draft,
         (nail, length): (&str, &str),
         rules: &[&str],
-        wanted: impl Fn(&str) -> bool,
+        wanted: impl Fn(&str) -> bool + Sync,
     ) -> Vec<NailServes> {
-        let sizes = self.each(draft, |build| judged(build, rules)).unwrap_or_default();
+        let judge = |build: &Build<'_>| judged(build, rules).into_iter().filter(|it| wanted(&it.subject)).collect();
+        self.tallied(draft, (nail, length), judge)
+    }
+
+    /// What is judged of a draft in all sizes, by subject.
+    fn tallied(
+        &self,
+        draft: &Draft,
+        (nail, length): (&str, &str),
+        judge: impl Fn(&Build<'_>) -> Vec<Judgement> + Sync,
+    ) -> Vec<NailServes> {
+        let sizes = self.each(draft, judge).unwrap_or_default();
         let mut tallies: BTreeMap<String, Tally> = BTreeMap::new();
         for judgements in sizes {
             let mut by_place: BTreeMap<String, Vec<_>> = BTreeMap::new();
-            for judgement in judgements.into_iter().filter(|it| wanted(&it.subject)) {
+            for judgement in judgements {
                 by_place.entry(judgement.subject.to_string()).or_default().push(judgement);
             }
             for (place, judgements) in by_place {
@@ -113,6 +134,13 @@ impl Rig<'_> {
         let one = |(place, sizes)| NailServes { place, nail: nail.to_owned(), length: length.to_owned(), sizes };
         tallies.into_iter().map(one).collect()
     }
+}
+
+/// Whether a length serves the nails of a line that most have one length.
+fn inside(line: &'static str, length: f64, nails: &NailsBuilt) -> Judgement {
+    let (over, under) = (length - nails.window.lo, nails.window.hi - length);
+    let limit = if over < under { nails.window.lo } else { nails.window.hi };
+    Judgement::new(line, length, limit, over.min(under), "mm")
 }
 
 /// The word as the vocabulary has it.

@@ -75,7 +75,7 @@ pub(in crate::sheets) fn bottom(build: &Build<'_>, lang: Lang, bench: Bench, at:
     }
     let nails = [&build.waist, &build.seat].into_iter().filter(|_| bench == Bench::Bottoming);
     for nails in nails.flatten().flatten() {
-        for nail in &nails.places {
+        for nail in &nails.nails {
             ops.push(Op::Circle { centre: place(nail.point), radius: 0.55, paint: Paint::fill(Ink::BLACK) });
         }
     }

@@ -47,7 +47,12 @@ fn nail_line(sheets: &mut Sheets<'_>, line: &str) -> Vec<Item> {
     let what = [
         "with",
         "length",
+        "outside-runs",
+        "outside-lengths",
+        "inside-runs",
+        "inside-lengths",
         "window",
+        "clinch",
         "layers",
         "inset",
         "outside",

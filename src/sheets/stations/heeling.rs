@@ -1,6 +1,7 @@
 //! The heel bench.
 
 use super::{NOTHING, cell, cells, count, text};
+use crate::build::{HeelNail, HeelNailsBuilt};
 use crate::sheets::page::{Item, Measure, Sheets, Table};
 use crate::sheets::words::{self, Word};
 use crate::sheets::{Job, drawings};
@@ -15,7 +16,17 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ]);
     let mut set = sheets
         .listed(words::LEVEL, &["heel.sand-breast", "heel.drop", "heel.length", "heel.block", "heel.visible-inches"]);
-    let nails = ["heel-nails.inside-edge", "heel-nails.count", "heel-nails.spacing"];
+    let nails = [
+        "heel-nails.inside-feather",
+        "heel-nails.behind-breast",
+        "heel-nails.count",
+        "heel-nails.spacing",
+        "heel-nails.across",
+        "heel-nails.leans",
+        "heel-nails.inside-edge",
+        "heel-nails.cap-count",
+        "heel-nails.cap-spacing",
+    ];
     set.extend(sheets.listed(words::HEEL_NAILS, &nails));
     set.extend(stages(job, sheets));
     sheets.set_and_do(&set, &[words::SINK_HEADS]);
@@ -39,14 +50,39 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 /// Where the nails of the base stand.
 fn plan(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let Some(Ok(nails)) = &job.build.heel_nails else { return };
-    let stage = nails.nails.first().and_then(|nail| nail.stage);
-    let of_stage = nails.nails.iter().filter(|nail| nail.stage == stage);
-    let places = of_stage.map(|nail| (nail.place, words::role(nail.place.name(), job.lang))).collect();
-    let [inside, length] = ["heel-nails.inside-edge", "heel.length"].map(|key| cell(job, sheets, key));
-    let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, length, places };
+    let [inside, length] = [inside_key(job), "heel.length"].map(|key| cell(job, sheets, key));
+    let lengths = lengths(job, nails, sheets);
+    let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, length, lengths };
     if let Some(height) = drawing.height() {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }
+}
+
+/// The distance that the base's ring is set out by.
+fn inside_key(job: &Job<'_>) -> &'static str {
+    let feather = "heel-nails.inside-feather";
+    if job.figures.get(feather).is_some() { feather } else { "heel-nails.inside-edge" }
+}
+
+/// The lengths that each stage drives, longest first, and the cap's, each with the words of the legend.
+fn lengths(job: &Job<'_>, nails: &HeelNailsBuilt, sheets: &mut Sheets<'_>) -> Vec<(Option<usize>, f64, String)> {
+    let mut all: Vec<(Option<usize>, f64, String)> = Vec::new();
+    for (n, ring) in nails.rings.iter().enumerate() {
+        let mut of_stage: Vec<&HeelNail> = nails.nails.iter().filter(|nail| nail.stage == ring.stage).collect();
+        of_stage.sort_by(|a, b| b.length.total_cmp(&a.length));
+        of_stage.dedup_by(|a, b| a.length.total_cmp(&b.length).is_eq());
+        for nail in of_stage {
+            let prefix = nail.stage.map_or("base".to_owned(), |stage| format!("stage-{stage}"));
+            let length = cell(job, sheets, &format!("heel-nails.{prefix}-{}", nail.place.name()));
+            let stage = ring.stage.map_or(String::new(), |stage| format!("{} {stage}: ", sheets.word(words::STAGE)));
+            all.push((Some(n), nail.length, format!("{stage}{length}")));
+        }
+    }
+    if let Some(cap) = &nails.cap {
+        let length = cell(job, sheets, "heel-nails.cap-length");
+        all.push((None, cap.length, format!("{}: {length}", sheets.word(words::CAP))));
+    }
+    all
 }
 
 /// The heel from the side.
@@ -79,7 +115,7 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 
 /// What each stage nails: the next one's lifts go on when it is nailed.
 fn stages(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
-    let of = |n: u32| ["wedges", "lifts"].map(|what| format!("heel-nails.stage-{n}-{what}"));
+    let of = |n: u32| ["wedges", "lifts", "across", "leans"].map(|what| format!("heel-nails.stage-{n}-{what}"));
     let there = |key: &String| job.figures.get(key).is_some() && text(job.figures, key) != "no";
     let keys: Vec<String> = (1..=9).flat_map(of).filter(there).collect();
     if keys.is_empty() {
@@ -136,7 +172,7 @@ fn nail_table(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         rows.push(row);
     }
     if job.figures.get("heel-nails.cap-length").is_some() {
-        let what = ["cap", "cap-length", "count", "cap-serves"];
+        let what = ["cap", "cap-length", "cap-count", "cap-serves"];
         rows.push(cells(job, sheets, sheets.word(words::CAP).to_owned(), "heel-nails", &[]));
         let cap = what.map(|what| cell(job, sheets, &format!("heel-nails.{what}")));
         if let Some(row) = rows.last_mut() {

@@ -79,7 +79,7 @@ fn laps(rows: &SoleRows, stack: &Stack) -> Vec<Mark> {
 }
 
 fn dots(nails: &NailsBuilt) -> Vec<Mark> {
-    nails.places.iter().map(|place| Mark::Dot { centre: place.point, radius: 0.8 }).collect()
+    nails.nails.iter().map(|place| Mark::Dot { centre: place.point, radius: 0.8 }).collect()
 }
 
 fn breast(lines: &Lines) -> Mark {

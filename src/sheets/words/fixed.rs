@@ -51,7 +51,9 @@ words! { FIXED
     SCALE "scale" "escala";
     FROM_FINISHED_EDGE "to rows and wall, from the finished edge" "a filas y pared, desde el canto acabado";
     LEFT_OVER "to spare" "de sobra";
-    HEEL_PLAN "Nails of the base, right heel from below" "Clavos de la base, tacón derecho desde abajo";
+    HEEL_PLAN "Nails of base and cap, right heel from below" "Clavos de base y tapa, tacón derecho desde abajo";
+    CLINCHED "clinch nail" "clavo remachado";
+    RELEASE_LINE "release cut" "corte de alivio";
     GUIDE_SECOND "edge guide for row 2" "guía para la fila 2";
     SKIVES_ACROSS "Skives cut across" "Rebajes en corte";
     LASTING_BELOW "Drafting order and margins, right foot from below (mirrored)" "Orden de montado y márgenes, pie derecho desde abajo (en espejo)";

@@ -106,6 +106,12 @@ const TOLD: &[Told] = &[
         &[Heeling],
     ),
     told(
+        "heel/nail-place",
+        Word::new("a heel nail stands where it must not", "un clavo del tacón está donde no debe"),
+        Word::new("", ""),
+        &[Heeling],
+    ),
+    told(
         "heel/nail-point",
         Word::new("a heel nail comes through to the foot", "un clavo del tacón llega al pie"),
         Word::new("", ""),
