@@ -1,6 +1,7 @@
 //! One model in one size: every figure, margins included. Knows no page and no terminal.
 
 mod amounts;
+mod corner;
 mod figure;
 mod figures;
 mod fit;
@@ -25,6 +26,7 @@ mod thread;
 mod upper;
 
 pub use amounts::{base, mm, of, plain};
+pub use corner::{Corner, NO_LINE};
 pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use fit::{Called, Fit};
