@@ -2,9 +2,18 @@
 
 use super::GradedLast;
 use crate::geometry::{Path, Rail, Side};
+use crate::language::Hole;
+use crate::source::Span;
 
 /// What a row is lost to that has no line to run on: the rule that says so.
 pub const NO_LINE: &str = "rows/no-line";
+
+/// Why a row is lost whose line doesn't lead from one of its ends to the other: nothing is left of it, or else the fault of
+/// what asks for a place that the bottom doesn't have.
+pub(super) fn lost(row: &Rail, span: Span) -> Hole {
+    let nonsense = crate::finding::FaultName::VALUE_NONSENSE.0;
+    Hole { fault: if row.cuts().is_empty() { nonsense } else { NO_LINE }, span }
+}
 
 /// A corner of a row.
 #[derive(Clone, Debug, PartialEq)]

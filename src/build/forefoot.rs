@@ -2,14 +2,13 @@
 
 use super::Built;
 use super::amounts::{base, mm, of};
-use super::corner::{Corner, NO_LINE, corners};
+use super::corner::{Corner, corners, lost};
 use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use super::rows::stitches;
 use super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail};
-use crate::language::Hole;
 use crate::spec::{Forefoot, ForefootHold, Model, Role, Stitch};
 
 /// The forefoot of one size.
@@ -41,12 +40,11 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let inset = mm(&forefoot.inside_feather)?;
     let row = inside.rail(lines, inset);
-    let span = of(&forefoot.inside_feather)?.span();
-    let lost = || Hole { fault: NO_LINE, span };
+    let lost = lost(&row, of(&forefoot.inside_feather)?.span());
     let crossings = row.crossings(&lines.last.joint_line);
-    let (from, to) = (*crossings.first().ok_or_else(lost)?, *crossings.last().ok_or_else(lost)?);
+    let (from, to) = (*crossings.first().ok_or(lost)?, *crossings.last().ok_or(lost)?);
     if !row.runs_through(from, to) {
-        return Err(lost());
+        return Err(lost);
     }
     let length = row.length_between(from, to);
     let corners = corners(&row, (from, to), &lines.last);

@@ -2,12 +2,11 @@
 
 use super::Built;
 use super::amounts::{base, maybe, mm, of};
-use super::corner::{Corner, NO_LINE, corners};
+use super::corner::{Corner, corners, lost};
 use super::lines::Lines;
 use super::stack::Stack;
 use super::thread::{ThreadUse, bobbin_metres, lockstitch_use, rows_of_a_bobbin};
 use crate::geometry::{Path, Rail, Side, Straight};
-use crate::language::Hole;
 use crate::spec::{House, Model, Sole};
 
 /// One row of sole stitching.
@@ -73,11 +72,11 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
     let count = of(&sole.rows)?.it;
     let nominal_pitch = 25.4 / base(&sole.pitch)?;
     let starts_at = lines.last.breast - mm(&house.rule("rows-start"))?;
-    let lost = Hole { fault: NO_LINE, span: of(&sole.from_edge)?.span() };
     let mut rows = Vec::new();
     for k in 0..count.min(MOST_ROWS) {
         let inset = from_edge + f64::from(k) * apart;
         let rail = lines.edge.beside(-inset);
+        let lost = lost(&rail, of(&sole.from_edge)?.span());
         let line = Straight::square_at(starts_at);
         let from = *rail.crossings_on(&line, Side::Outside).first().ok_or(lost)?;
         let stops = *rail.crossings_on(&line, Side::Inside).last().ok_or(lost)?;

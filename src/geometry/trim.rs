@@ -92,7 +92,9 @@ pub(super) fn cuts(rail: &Rail) -> Vec<Cut> {
     for contour in arcs.contours() {
         let points = arcs.points(&chain, &contour);
         if encloses(&points) && clear(rail, &points) {
-            contour.into_iter().for_each(|arc| kept[arc] = true);
+            for arc in contour {
+                kept[arc] = true;
+            }
         }
     }
     let kept: Vec<(f64, f64)> = (0..arcs.count()).filter(|arc| kept[*arc]).map(|arc| arcs.ends(arc)).collect();
