@@ -3,7 +3,7 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use hobnail::geometry::{ClosedCurve, Distance, Outline, Path, Profile, Rail, Side, Station, Straight, Trimmed};
+use hobnail::geometry::{ClosedCurve, Distance, Outline, Path, Profile, Rail, Side, Station, Straight};
 use kurbo::Point;
 
 const PERCENT: [f64; 17] =
@@ -18,7 +18,7 @@ fn main() {
         (0..PERCENT.len()).map(|i| Station { x: 2.76 * PERCENT[i], inside: INSIDE[i], outside: OUTSIDE[i] }).collect();
     let points = Outline::points(&stations).expect("a sound outline");
     let curve = ClosedCurve::through(&points).expect("points apart");
-    let turnout = Profile::new(vec![(31.76, 4.0), (56.76, 11.0)]).expect("ascending");
+    let turnout = Profile::new(&[(31.76, 4.0), (56.76, 11.0)]).expect("ascending");
     let turnout = Distance { outside: turnout.clone(), inside: turnout };
     let line = Straight::square_at(59.76);
     let row = Rail::along(&curve, &turnout, 0.171).expect("the sides meet");
@@ -40,7 +40,7 @@ fn main() {
     time("nearest place", || curve.nearest(black_box(Point::new(150.0, 20.0))));
     time("greatest breadth", || curve.greatest_breadth_behind(71.76));
     time("flatten to 0.01", || row.flatten(from, to, 0.01));
-    time("trim", || Trimmed::of(&row, &curve));
+    time("a rail that is trimmed", || Rail::constant(&curve, -29.0));
 }
 
 fn one_size(stations: &[Station], turnout: &Distance, line: &Straight) -> f64 {

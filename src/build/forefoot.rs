@@ -2,13 +2,13 @@
 
 use super::Built;
 use super::amounts::{base, mm, of};
+use super::corner::{Corner, corners, lost};
 use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use super::rows::stitches;
 use super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail};
-use crate::language::Hole;
 use crate::spec::{Forefoot, ForefootHold, Model, Role, Stitch};
 
 /// The forefoot of one size.
@@ -26,6 +26,8 @@ pub struct ForefootBuilt {
     pub to: f64,
     /// Its length, mm.
     pub length: f64,
+    /// Its corners, where its line was trimmed.
+    pub corners: Vec<Corner>,
     /// Whole stitches and the length of one, mm; none if it is nailed.
     pub stitches: Option<(u32, f64)>,
     /// Insole, lining and midsole.
@@ -38,10 +40,14 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let inset = mm(&forefoot.inside_feather)?;
     let row = inside.rail(lines, inset);
-    let lost = || Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span };
+    let lost = lost(&row, of(&forefoot.inside_feather)?.span());
     let crossings = row.crossings(&lines.last.joint_line);
-    let (from, to) = (*crossings.first().ok_or_else(lost)?, *crossings.last().ok_or_else(lost)?);
+    let (from, to) = (*crossings.first().ok_or(lost)?, *crossings.last().ok_or(lost)?);
+    if !row.runs_through(from, to) {
+        return Err(lost);
+    }
     let length = row.length_between(from, to);
+    let corners = corners(&row, (from, to), &lines.last);
     let hold = of(&forefoot.hold)?.it;
     let mut layers = Sum::new();
     layers.terms.extend(Ply::of_role(bottom, Role::Insole)?.iter().map(Ply::term));
@@ -62,5 +68,5 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
         }
         _ => None,
     };
-    Ok(ForefootBuilt { hold, inset, row, from, to, length, stitches: sewn, layers, thread })
+    Ok(ForefootBuilt { hold, inset, row, from, to, length, corners, stitches: sewn, layers, thread })
 }

@@ -140,22 +140,20 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Ar
     let lining = lining(model)?.map_or(0.0, |ply| ply.spread.nominal);
     let (blend, holds) = (mm(&house.rule("blend"))?, last.breast - mm(&house.rule("turnout-holds"))?);
     let (off_the_edge, cut) = (mm(&house.rule("off-the-edge"))?, mm(&house.rule("cut"))?);
-    let by_side = |side: Side| {
+    let turn_out = |side: Side| {
         let (joint, waist) = match side {
             Side::Inside => (last.joint_inside, zones.waist_inside),
             Side::Outside => (last.joint_outside, zones.waist_outside),
         };
-        let turnout =
-            blends(&[(holds - blend, zones.heel), (holds, waist), (joint - blend, waist), (joint, zones.forepart)]);
-        (wall_profile(turned, last, lining, side), turnout)
+        fair(&[(holds - blend, zones.heel), (holds, waist), (joint - blend, waist), (joint, zones.forepart)], model)
     };
-    let ((wall_out, turn_out), (wall_in, turn_in)) = (by_side(Side::Outside), by_side(Side::Inside));
+    let by_side = |side: Side| -> Built<(Profile, Profile)> {
+        Ok((wall_profile(turned, last, side, model)?, turn_out(side)?))
+    };
+    let ((wall_out, turn_out), (wall_in, turn_in)) = (by_side(Side::Outside)?, by_side(Side::Inside)?);
     let lost = |_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span };
-    let wall = Distance { outside: profile(&wall_out, model)?, inside: profile(&wall_in, model)? };
-    let whole = Distance {
-        outside: profile(&added(&wall_out, &turn_out), model)?,
-        inside: profile(&added(&wall_in, &turn_in), model)?,
-    };
+    let whole = Distance { outside: wall_out.plus(&turn_out), inside: wall_in.plus(&turn_in) };
+    let wall = Distance { outside: wall_out, inside: wall_in };
     let edge = Rail::along(&last.feather, &whole, 0.0).map_err(lost)?;
     Ok(Lines {
         wall,
@@ -168,7 +166,7 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Ar
         turnout_holds: holds,
         blend,
         turned: Arc::clone(turned),
-        turnout_profile: Distance { outside: profile(&turn_out, model)?, inside: profile(&turn_in, model)? },
+        turnout_profile: Distance { outside: turn_out, inside: turn_in },
         last: last.clone(),
     })
 }
@@ -190,46 +188,58 @@ pub(super) fn lining_at(model: &Model, share: f64) -> Built<Vec<Ply>> {
     Ok(there)
 }
 
-/// Corners that never run backwards: where a blend is longer than its zone, the corner ahead gives way.
-fn blends(corners: &[(f64, f64)]) -> Vec<(f64, f64)> {
-    let mut ascending: Vec<(f64, f64)> = Vec::with_capacity(corners.len());
-    for &(x, d) in corners {
+/// From one figure to the next by a fair step, so that the edge has no corner. Blends never run backwards: where one is
+/// longer than its zone, the place ahead gives way.
+fn fair(places: &[(f64, f64)], model: &Model) -> Built<Profile> {
+    let mut ascending: Vec<(f64, f64)> = Vec::with_capacity(places.len());
+    for &(x, d) in places {
         let least = ascending.last().map_or(f64::MIN, |last| last.0 + 1e-6);
         ascending.push((x.max(least), d));
     }
-    ascending
+    Profile::fair(&ascending).map_err(|_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span })
+}
+
+/// Over how much a lining's end is thinned so that nothing is felt, mm: the wall follows it.
+const LINING_SKIVE: f64 = 10.0;
+
+/// How far from a lining's end it surely lies or doesn't, a share of the bottom.
+const BESIDE: f64 = 1e-6;
+
+fn lining_thick(model: &Model, share: f64) -> Built<f64> {
+    Ok(lining_at(model, share)?.iter().map(|ply| ply.spread.nominal).sum())
+}
+
+/// The stations at which a lining begins or ends, ascending, each once; shares of the bottom.
+fn lining_ends(model: &Model) -> Built<Vec<f64>> {
+    let mut ends = Vec::new();
+    for lining in &model.upper.as_ref().map_err(|hole| *hole)?.lasted_in {
+        let (heelmost, toemost) = super::bed::stations(lining)?;
+        ends.extend([heelmost, toemost].into_iter().filter(|station| station.is_finite()));
+    }
+    ends.sort_by(f64::total_cmp);
+    ends.dedup();
+    Ok(ends)
 }
 
 /// Lining and outer along one side; between two parts of different leather it changes over the lap.
-fn wall_profile(turned: &Turned, last: &GradedLast, lining: f64, side: Side) -> Vec<(f64, f64)> {
-    let thickness = |n: usize| lining + turned.parts[n].spread.nominal;
-    let mut corners = vec![(0.0, thickness(0))];
+fn wall_profile(turned: &Turned, last: &GradedLast, side: Side, model: &Model) -> Built<Profile> {
+    let thickness = |n: usize| turned.parts[n].spread.nominal;
+    let mut wall = Profile::constant(lining_thick(model, 0.0)? + thickness(0));
+    for station in lining_ends(model)? {
+        let change = lining_thick(model, station + BESIDE)? - lining_thick(model, station - BESIDE)?;
+        let at = station * last.bottom;
+        if change.abs() > crate::measure::SLACK {
+            wall = wall.plus(&fair(&[(at - LINING_SKIVE / 2.0, 0.0), (at + LINING_SKIVE / 2.0, change)], model)?);
+        }
+    }
     for (n, lap) in turned.laps.iter().enumerate() {
         let mark = lap.mark(side) * last.bottom;
         let (from, to) = if lap.toeward { (mark, mark + lap.wide) } else { (mark - lap.wide, mark) };
+        let change = thickness(n + 1) - thickness(n);
         // Each lap adds its own change, so that the wall makes no step where one reaches into the next.
-        corners = added(&corners, &[(from, 0.0), (to, thickness(n + 1) - thickness(n))]);
-    }
-    corners
-}
-
-/// The sum of two piecewise linear functions, with the corners of both.
-fn added(a: &[(f64, f64)], b: &[(f64, f64)]) -> Vec<(f64, f64)> {
-    let at = |corners: &[(f64, f64)], x: f64| -> f64 {
-        let Some(n) = corners.iter().position(|corner| corner.0 >= x) else { return corners[corners.len() - 1].1 };
-        if n == 0 {
-            return corners[0].1;
+        if change != 0.0 {
+            wall = wall.plus(&fair(&[(from, 0.0), (to, change)], model)?);
         }
-        let ((x0, d0), (x1, d1)) = (corners[n - 1], corners[n]);
-        d0 + (d1 - d0) * (x - x0) / (x1 - x0)
-    };
-    let mut xs: Vec<f64> = a.iter().chain(b).map(|corner| corner.0).collect();
-    xs.sort_by(f64::total_cmp);
-    xs.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
-    xs.into_iter().map(|x| (x, at(a, x) + at(b, x))).collect()
-}
-
-fn profile(corners: &[(f64, f64)], model: &Model) -> Built<Profile> {
-    Profile::new(corners.to_vec())
-        .map_err(|_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span })
+    }
+    Ok(wall)
 }

@@ -2,6 +2,7 @@
 
 mod amounts;
 mod bed;
+mod corner;
 mod figure;
 mod figures;
 mod fit;
@@ -27,6 +28,7 @@ mod upper;
 
 pub use amounts::{base, mm, of, plain};
 pub use bed::Spot;
+pub use corner::{Corner, NO_LINE};
 pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use fit::{Called, Fit};

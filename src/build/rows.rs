@@ -2,11 +2,11 @@
 
 use super::Built;
 use super::amounts::{base, maybe, mm, of};
+use super::corner::{Corner, corners, lost};
 use super::lines::Lines;
 use super::stack::Stack;
 use super::thread::{ThreadUse, bobbin_metres, lockstitch_use, rows_of_a_bobbin};
 use crate::geometry::{Path, Rail, Side, Straight};
-use crate::language::Hole;
 use crate::spec::{House, Model, Sole};
 
 /// One row of sole stitching.
@@ -22,6 +22,8 @@ pub struct RowBuilt {
     pub to: f64,
     /// Its length, mm.
     pub length: f64,
+    /// Its corners, where its line was trimmed.
+    pub corners: Vec<Corner>,
     /// Whole stitches.
     pub stitches: u32,
     /// Stitches sewn once more over the start of a row that runs all round, into the same holes.
@@ -70,16 +72,20 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
     let count = of(&sole.rows)?.it;
     let nominal_pitch = 25.4 / base(&sole.pitch)?;
     let starts_at = lines.last.breast - mm(&house.rule("rows-start"))?;
-    let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: sole.span };
     let mut rows = Vec::new();
     for k in 0..count.min(MOST_ROWS) {
         let inset = from_edge + f64::from(k) * apart;
         let rail = lines.edge.beside(-inset);
+        let lost = lost(&rail, of(&sole.from_edge)?.span());
         let line = Straight::square_at(starts_at);
         let from = *rail.crossings_on(&line, Side::Outside).first().ok_or(lost)?;
         let stops = *rail.crossings_on(&line, Side::Inside).last().ok_or(lost)?;
         let to = if sole.all_round { from + rail.period() } else { stops };
+        if !rail.runs_through(from, to) {
+            return Err(lost);
+        }
         let length = rail.length_between(from, to);
+        let corners = corners(&rail, (from, to), &lines.last);
         let (stitches, pitch) = stitches(length, nominal_pitch);
         let overlap = if sole.all_round { stitches_over(mm(&house.rule("overlap"))?, pitch) } else { 0 };
         let (clearance_at, upright) = clearance(lines, inset, from, to);
@@ -90,6 +96,7 @@ pub(super) fn rows(model: &Model, house: &House, lines: &Lines) -> Built<SoleRow
             from,
             to,
             length,
+            corners,
             stitches,
             overlap,
             pitch,

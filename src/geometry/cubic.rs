@@ -50,6 +50,30 @@ impl Cubic {
         (slowest > 0.0).then(|| push / (slowest * slowest))
     }
 
+    /// The curvature from `from` to `to` is surely within these two, 1/mm, of which one is 0 where it turns one way only;
+    /// `None` if the velocities don't all point one way.
+    pub(super) fn bends(&self, from: f64, to: f64) -> Option<(f64, f64)> {
+        let [start, middle, end] = self.velocities(from, to);
+        let way = start + end;
+        let way = way / length_of(way);
+        let slowest = start.dot(way).min(middle.dot(way)).min(end.dot(way));
+        // Of the velocity's product with the acceleration the cubes cancel: it is a quadratic, held by three controls.
+        let turning = |u: f64| self.velocity(u).cross(self.acceleration(u));
+        let at_start = turning(from);
+        let between = at_start + 0.5 * (to - from) * self.velocity(from).cross(self.jerk());
+        let controls = [at_start, between, turning(to)];
+        let (least, most) = controls.iter().fold((0.0, 0.0), |(a, b): (f64, f64), &c| (a.min(c), b.max(c)));
+        (slowest > 0.0).then(|| (least / cube(slowest), most / cube(slowest)))
+    }
+
+    /// Places along the centre line, mm, between which it surely stays from `from` to `to`.
+    pub(super) fn along(&self, from: f64, to: f64) -> (f64, f64) {
+        let third = (to - from) / 3.0;
+        let (start, end) = (self.point(from).x, self.point(to).x);
+        let controls = [start + self.velocity(from).x * third, end - self.velocity(to).x * third, end];
+        controls.iter().fold((start, start), |(least, most), &x| (least.min(x), most.max(x)))
+    }
+
     /// From its direction at `from` to that at `to`, radians, positive to the left, if it turns by less than half round.
     pub(super) fn turn(&self, from: f64, to: f64) -> f64 {
         let (start, end) = (self.velocity(from), self.velocity(to));

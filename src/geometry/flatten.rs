@@ -10,7 +10,7 @@ const DEPTH: u32 = 16;
 
 pub(super) fn points<P: Path + ?Sized>(path: &P, t0: f64, t1: f64, tolerance: f64) -> Vec<Point> {
     let mut points = Vec::new();
-    for piece in path.knots().pieces(t0, t1) {
+    for piece in path.knots().pieces(t0, t1).filter(|piece| !path.stands_still(piece.span)) {
         let at = |t| path.motion_on(piece.span, t).point;
         let (start, end) = (at(piece.from), at(piece.to));
         if points.is_empty() {

@@ -109,10 +109,15 @@ fn crossing_of_chords(one: &Piece, other: &Piece) -> Option<Point> {
 }
 
 fn chords_cross(a: &[Point], b: &[Point]) -> Option<Point> {
+    shares_at_crossing([a[0], a[1]], [b[0], b[1]]).map(|(on_a, _)| a[0] + (a[1] - a[0]) * on_a)
+}
+
+/// Where two chords cross, as a share of each.
+pub(super) fn shares_at_crossing(a: [Point; 2], b: [Point; 2]) -> Option<(f64, f64)> {
     let (way_a, way_b) = (a[1] - a[0], b[1] - b[0]);
     let turn = way_a.cross(way_b);
     let gap = b[0] - a[0];
     let (on_a, on_b) = (gap.cross(way_b) / turn, gap.cross(way_a) / turn);
     let within = 0.0..=1.0;
-    (within.contains(&on_a) && within.contains(&on_b)).then(|| a[0] + way_a * on_a)
+    (within.contains(&on_a) && within.contains(&on_b)).then_some((on_a, on_b))
 }

@@ -10,11 +10,14 @@
 //!
 //! A place on a closed path is named by its parameter `t`, from 0 at the heel to [`Path::period`]. Parameters go on past
 //! either end (`t` and `t + period` are one place), so that a stretch round the heel is simply a range. A rail shares the
-//! parameter of its feather curve: equal `t` lie on one normal.
+//! parameter of its feather curve: equal `t` lie on one normal. Where a rail would fold or its sides would meet, what is
+//! no line any more is cut off ([`Cut`]); over those parameters it stands still at the corner.
 
+mod chain;
 mod crossing;
 mod cubic;
 mod flatten;
+mod folds;
 mod knots;
 mod loops;
 mod nearest;
@@ -26,6 +29,7 @@ mod quadrature;
 mod rail;
 mod region;
 mod root;
+mod span;
 mod spline;
 mod straight;
 mod svg;
@@ -41,4 +45,4 @@ pub use region::Breadth;
 pub use spline::{ClosedCurve, CurveFault, Frame};
 pub use straight::Straight;
 pub use svg::{SvgFault, half_breadths};
-pub use trim::{Contour, TRIM_TOLERANCE, Trimmed};
+pub use trim::Cut;

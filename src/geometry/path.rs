@@ -30,7 +30,7 @@ pub enum Side {
 }
 
 /// Where a path is at a parameter and how it moves there.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Motion {
     /// Place, mm.
     pub point: Point,
@@ -54,6 +54,11 @@ pub trait Path {
 
     /// The parameter at which the normals change from the outside to the inside: the toe of the feather curve.
     fn side_switch(&self) -> f64;
+
+    /// Whether the path stands still over the parameters of a span, because what ran there is cut off.
+    fn stands_still(&self, _span: usize) -> bool {
+        false
+    }
 
     /// Whether a span is sure, at a glance, to go from one side of `line` to the other or back, and nowhere to turn.
     fn goes_one_way(&self, span: usize, line: &Straight) -> bool;
@@ -200,9 +205,12 @@ fn length_on<P: Path + ?Sized>(path: &P, span: usize, from: f64, to: f64) -> f64
     if (to - from).abs() > 0.0 { integrate(|t| path.speed_on(span, t), from, to, LENGTH_TOLERANCE) } else { 0.0 }
 }
 
-/// The parameter at which the path has run `length`: Newton's steps, halving where one would leave what is known.
+/// The parameter at which the path has run `length`, 0 if nothing is left of it: Newton's steps, halving where one would leave what is known.
 fn t_at_run<P: Path + ?Sized>(path: &P, length: f64) -> f64 {
     let knots = path.knots();
+    if knots.total() == 0.0 {
+        return 0.0;
+    }
     let place = knots.locate_run(length);
     let (span, sought) = (place.span, place.t);
     let (mut low, mut high) = (knots.parameters()[span], knots.parameters()[span + 1]);
@@ -236,6 +244,6 @@ fn swept<P: Path + ?Sized>(path: &P, centre: Point, t0: f64, t1: f64) -> f64 {
         let motion = path.motion_on(span, t);
         (motion.point - centre).cross(motion.velocity)
     };
-    let pieces = path.knots().pieces(t0, t1);
+    let pieces = path.knots().pieces(t0, t1).filter(|piece| !path.stands_still(piece.span));
     pieces.map(|piece| 0.5 * integrate(|t| double(piece.span, t), piece.from, piece.to, AREA_TOLERANCE)).sum()
 }

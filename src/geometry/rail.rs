@@ -2,17 +2,17 @@
 
 use std::fmt;
 
-use kurbo::{Point, Vec2};
+use kurbo::Point;
 
-use super::cubic::Cubic;
+use super::folds;
 use super::knots::{Knots, LENGTH_TOLERANCE};
 use super::path::{Motion, Path, Side};
-use super::plane::length_of;
-use super::profile::Distance;
+use super::profile::{Course, Distance};
 use super::quadrature::integrate;
-use super::root;
+use super::span::Span;
 use super::spline::{ClosedCurve, Frame, frame_of};
 use super::straight::Straight;
+use super::trim::{self, Cut};
 
 /// Parameters nearer than this, mm, are one knot.
 const SAME_KNOT: f64 = 1e-9;
@@ -20,25 +20,27 @@ const SAME_KNOT: f64 = 1e-9;
 /// Difference of the sides' distances, mm, from which a rail jumps at the heel or toe.
 const JUMP: f64 = 1e-6;
 
-/// Parts of a span in which the tightest place is looked for.
-const PARTS: u32 = 8;
-
 /// `P(t) + d(t) n(t)`: the feather curve `P` carried along its outward normal `n`. The distance `d` follows the profile
 /// of the foot's side in the foot's `x`, plus a constant. A rail has its feather curve's parameters.
+///
+/// Where it would cross itself the loop is cut off ([`Cut`]): over the parameters of the loop it stands still at the
+/// corner, which has no length, so that lengths, areas and what is spaced evenly pass over it.
 #[derive(Clone, Debug)]
 pub struct Rail {
     spans: Vec<Span>,
     knots: Knots,
     side_switch: f64,
+    trim: Option<Box<Trim>>,
 }
 
-/// A stretch on which both the feather curve is one cubic and the distance one straight line in `x`.
-#[derive(Clone, Copy, Debug)]
-struct Span {
-    feather: Cubic,
-    origin: f64,
-    at_zero: f64,
-    slope: f64,
+/// What is kept of a rail from which something was cut off.
+#[derive(Clone, Debug)]
+struct Trim {
+    /// The rail with its loops, from which others are carried.
+    whole: Rail,
+    /// By span: where it stands still, and the way that it turns to there.
+    stops: Vec<Option<Motion>>,
+    cuts: Vec<Cut>,
 }
 
 /// The two sides of a distance don't meet at the heel or the toe.
@@ -61,7 +63,7 @@ impl fmt::Display for Jump {
 
 impl std::error::Error for Jump {}
 
-/// The place of a rail that is nearest to folding.
+/// The place of a rail, with its loops, that is nearest to folding.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tightest {
     /// Parameter of the place.
@@ -100,10 +102,13 @@ impl Rail {
     pub fn constant(curve: &ClosedCurve, distance: f64) -> Self {
         let (feather, t) = (curve.knots(), curve.parameters().to_vec());
         let spans = curve.pieces().iter().zip(&t);
-        let spans =
-            spans.map(|(feather, origin)| Span { feather: *feather, origin: *origin, at_zero: distance, slope: 0.0 });
+        let spans = spans.map(|(feather, origin)| Span {
+            feather: *feather,
+            origin: *origin,
+            course: Course::level(0.0, distance),
+        });
         let known = |span: &Span, n: usize, from: f64, to: f64| span.parallel(from, to, feather.span_length(n), 0.0);
-        Self::measure(spans.collect(), t, curve.toe(), known)
+        Self::measure(spans.collect(), t, curve.toe(), known).trimmed()
     }
 
     fn carry(curve: &ClosedCurve, distance: &Distance, added: f64) -> Self {
@@ -115,18 +120,18 @@ impl Rail {
             let ends = (feather.parameters()[place], feather.parameters()[place + 1]);
             (ends == (from, to)).then(|| span.parallel(from, to, feather.span_length(place), 0.0)).flatten()
         };
-        Self::measure(spans, t, curve.toe(), known)
+        Self::measure(spans, t, curve.toe(), known).trimmed()
     }
 
     /// The rail `added` mm farther out than this one along the same normals.
     #[must_use]
     pub fn beside(&self, added: f64) -> Self {
-        let farther = |span: &Span| Span { at_zero: span.at_zero + added, ..*span };
-        let spans = self.spans.iter().map(farther).collect();
+        let whole = self.whole();
+        let spans = whole.spans.iter().map(|span| span.farther(added)).collect();
         let known = |span: &Span, n: usize, from: f64, to: f64| {
-            span.parallel(from, to, self.knots.span_length(n), self.spans[n].at_zero)
+            span.parallel(from, to, whole.knots.span_length(n), whole.spans[n].course.start())
         };
-        Self::measure(spans, self.knots.parameters().to_vec(), self.side_switch, known)
+        Self::measure(spans, whole.knots.parameters().to_vec(), self.side_switch, known).trimmed()
     }
 
     /// Takes the lengths that are `known`, and measures the others.
@@ -142,7 +147,79 @@ impl Rail {
             known(span, n, from, to).unwrap_or_else(|| integrate(|t| span.speed(t), from, to, LENGTH_TOLERANCE))
         };
         let knots = Knots::measure(t, at, length);
-        Self { spans, knots, side_switch }
+        Self { spans, knots, side_switch, trim: None }
+    }
+
+    /// Without its loops. What neither folds nor meets itself stays as it is, to the last bit.
+    fn trimmed(self) -> Self {
+        if !folds::may_cross(&self.spans, &self.knots, self.side_switch) {
+            return self;
+        }
+        let cuts = trim::cuts(&self);
+        if cuts.is_empty() { self } else { self.without(cuts) }
+    }
+
+    /// Without what is cut off: each span parted where a cut begins or ends in it.
+    fn without(self, cuts: Vec<Cut>) -> Self {
+        let period = self.period();
+        let mut parted = Parted { t: vec![0.0], spans: Vec::new(), stops: Vec::new() };
+        for (n, span) in self.spans.iter().enumerate() {
+            let (from, to) = (self.knots.parameters()[n], self.knots.parameters()[n + 1]);
+            let ends = cuts.iter().flat_map(Cut::knots).flat_map(|t| [t, t - period]);
+            let mut ends: Vec<f64> = ends.filter(|t| from < *t && *t < to).chain([to]).collect();
+            ends.sort_by(f64::total_cmp);
+            let mut start = from;
+            for end in ends {
+                let middle = 0.5 * (start + end);
+                parted.stops.push(cuts.iter().find_map(|cut| cut.stop(middle, period)));
+                parted.spans.push(*span);
+                parted.t.push(end);
+                start = end;
+            }
+        }
+        let Parted { t, spans, stops } = parted;
+        let at = |n: usize, t: f64| match (&stops[n], &stops[(n + stops.len() - 1) % stops.len()]) {
+            (Some(stop), _) | (None, Some(stop)) => stop.point,
+            (None, None) => spans[n].motion(t).point,
+        };
+        let length = |n: usize, from: f64, to: f64| {
+            let measured = || integrate(|t| spans[n].speed(t), from, to, LENGTH_TOLERANCE);
+            let same = self.knots.parameters().binary_search_by(|t| t.total_cmp(&from)).ok();
+            let whole = same.filter(|n| self.knots.parameters().get(n + 1) == Some(&to));
+            if stops[n].is_some() { 0.0 } else { whole.map_or_else(measured, |n| self.knots.span_length(n)) }
+        };
+        let knots = Knots::measure(t, at, length);
+        let side_switch = self.side_switch;
+        Self { spans, knots, side_switch, trim: Some(Box::new(Trim { whole: self, stops, cuts })) }
+    }
+
+    /// The rail with its loops.
+    fn whole(&self) -> &Self {
+        self.trim.as_ref().map_or(self, |trim| &trim.whole)
+    }
+
+    /// What was cut off, in order.
+    #[must_use]
+    pub fn cuts(&self) -> &[Cut] {
+        self.trim.as_ref().map_or(&[], |trim| &trim.cuts)
+    }
+
+    /// The cuts that lie between `t0` and `t1`, at parameters of that range.
+    #[must_use]
+    pub fn cuts_between(&self, t0: f64, t1: f64) -> Vec<Cut> {
+        let period = self.period();
+        let turns = |cut: &Cut| ((t0 - cut.from) / period).ceil();
+        let moved = self.cuts().iter().map(|cut| cut.moved(turns(cut) * period));
+        let mut found: Vec<Cut> = moved.filter(|cut| t0 <= cut.from && cut.to <= t1).collect();
+        found.sort_by(|a, b| a.from.total_cmp(&b.from));
+        found
+    }
+
+    /// Whether the rail runs in one piece from `t0` to `t1`: something is left of it there, and no more than corners are
+    /// cut off.
+    #[must_use]
+    pub fn runs_through(&self, t0: f64, t1: f64) -> bool {
+        self.knots.total() > 0.0 && !self.cuts_between(t0, t1).iter().any(|cut| cut.parts)
     }
 
     /// The foot of the normal at `t` on the feather curve.
@@ -178,11 +255,10 @@ impl Rail {
         best
     }
 
-    /// The least distance from the feather curve, without its sign, mm; 0 if the rail crosses the curve.
-    pub(super) fn least_distance(&self) -> f64 {
-        let ends = self.knots.parameters().iter().map(|&t| self.distance(t));
-        let (low, high) = ends.fold((f64::MAX, f64::MIN), |(low, high), d| (low.min(d), high.max(d)));
-        if low > 0.0 { low } else { (-high).max(0.0) }
+    /// How far inside the feather curve it lies at least, mm; 0 or less if it lies outside anywhere.
+    pub(super) fn least_inset(&self) -> f64 {
+        let ends = self.knots.parameters().iter().map(|&t| -self.distance(t));
+        ends.fold(f64::INFINITY, f64::min)
     }
 }
 
@@ -193,108 +269,44 @@ impl Path for Rail {
 
     #[inline]
     fn motion_on(&self, span: usize, t: f64) -> Motion {
-        self.spans[span].motion(t)
+        match self.stop(span) {
+            Some(stop) => *stop,
+            None => self.spans[span].motion(t),
+        }
     }
 
     #[inline]
     fn speed_on(&self, span: usize, t: f64) -> f64 {
-        self.spans[span].speed(t)
+        if self.stands_still(span) { 0.0 } else { self.spans[span].speed(t) }
     }
 
     fn side_switch(&self) -> f64 {
         self.side_switch
     }
 
+    #[inline]
+    fn stands_still(&self, span: usize) -> bool {
+        self.stop(span).is_some()
+    }
+
     fn goes_one_way(&self, span: usize, line: &Straight) -> bool {
         let t = self.knots.parameters();
-        let (from, to, span) = (t[span], t[span + 1], &self.spans[span]);
-        // A parallel that doesn't fold goes where its feather line goes.
-        span.feather.goes_one_way(from - span.origin, to - span.origin, line)
-            && span.keeps_way(from, to, span.at_zero.abs())
+        self.stands_still(span) || self.spans[span].goes_one_way(t[span], t[span + 1], line)
     }
 }
 
-impl Span {
+impl Rail {
     #[inline]
-    fn distance(&self, x: f64) -> f64 {
-        self.at_zero + self.slope * x
+    fn stop(&self, span: usize) -> Option<&Motion> {
+        self.trim.as_ref()?.stops[span].as_ref()
     }
+}
 
-    /// With `P' = s T` and `n' = k s T` the rail moves by `s (1 + k d) T + d' n`.
-    #[inline]
-    fn motion(&self, t: f64) -> Motion {
-        let u = t - self.origin;
-        let (foot, velocity, acceleration) =
-            (self.feather.point(u), self.feather.velocity(u), self.feather.acceleration(u));
-        let inverse = length_of(velocity).recip();
-        let normal = Vec2::new(velocity.y, -velocity.x) * inverse;
-        let curvature = velocity.cross(acceleration) * (inverse * inverse * inverse);
-        let distance = self.distance(foot.x);
-        Motion {
-            point: foot + normal * distance,
-            velocity: velocity * (1.0 + curvature * distance) + normal * (self.slope * velocity.x),
-        }
-    }
-
-    /// The length of the same velocity: the square root of `(s (1 + k d))² + d'²`, with less to work out.
-    #[inline]
-    fn speed(&self, t: f64) -> f64 {
-        let u = t - self.origin;
-        let (foot, velocity, acceleration) =
-            (self.feather.point(u), self.feather.velocity(u), self.feather.acceleration(u));
-        let square = velocity.hypot2();
-        let along = square.sqrt() + self.distance(foot.x) * velocity.cross(acceleration) / square;
-        if self.slope == 0.0 {
-            return along.abs();
-        }
-        let away = self.slope * velocity.x;
-        (along * along + away * away).sqrt()
-    }
-
-    /// The length from `from` to `to`, where a line at the distance `beside` of the same normals has `length`: parallel
-    /// lines differ by their distance times the angle that they turn. `None` if this one is not parallel, or too far out
-    /// to be sure at a glance that it doesn't fold.
-    fn parallel(&self, from: f64, to: f64, length: f64, beside: f64) -> Option<f64> {
-        let farthest = self.at_zero.abs().max(beside.abs());
-        let turn = || self.feather.turn(from - self.origin, to - self.origin);
-        self.keeps_way(from, to, farthest).then(|| length + (self.at_zero - beside) * turn())
-    }
-
-    /// Whether it runs parallel to its feather line, and surely doesn't fold up to so far out or in.
-    fn keeps_way(&self, from: f64, to: f64, farthest: f64) -> bool {
-        let sharpest = || self.feather.sharpest(from - self.origin, to - self.origin);
-        self.slope == 0.0 && sharpest().is_some_and(|sharpest| sharpest * farthest < 1.0)
-    }
-
-    fn factor(&self, t: f64) -> f64 {
-        let u = t - self.origin;
-        1.0 + self.feather.curvature(u) * self.distance(self.feather.point(u).x)
-    }
-
-    fn factor_rate(&self, t: f64) -> f64 {
-        let u = t - self.origin;
-        let widening = self.slope * self.feather.velocity(u).x;
-        self.feather.curvature_rate(u) * self.distance(self.feather.point(u).x) + self.feather.curvature(u) * widening
-    }
-
-    fn tightest(&self, from: f64, to: f64) -> Tightest {
-        let at = |t| Tightest { t, factor: self.factor(t) };
-        let mut best = at(from);
-        let mut left = (from, self.factor_rate(from));
-        for part in 1..=PARTS {
-            let t = from + (to - from) * f64::from(part) / f64::from(PARTS);
-            let right = (t, self.factor_rate(t));
-            let trough = left.1 < 0.0 && right.1 > 0.0;
-            let lowest = if trough { root::between(|t| self.factor_rate(t), left, right) } else { t };
-            for found in [at(lowest), at(t)] {
-                if found.factor < best.factor {
-                    best = found;
-                }
-            }
-            left = right;
-        }
-        best
-    }
+/// The spans of a rail as they are put together anew.
+struct Parted {
+    t: Vec<f64>,
+    spans: Vec<Span>,
+    stops: Vec<Option<Motion>>,
 }
 
 /// The parameters of the curve's knots and of the places where a profile changes its slope.
@@ -327,11 +339,9 @@ fn span_between(curve: &ClosedCurve, distance: &Distance, added: f64, ends: &[f6
         Side::Outside => &distance.outside,
         Side::Inside => &distance.inside,
     };
-    let (at_zero, slope) = profile.line_at(foot.x);
     Span {
         feather: curve.pieces()[place.span],
         origin: curve.parameters()[place.span],
-        at_zero: at_zero + added,
-        slope,
+        course: profile.course_at(foot.x).farther(added),
     }
 }

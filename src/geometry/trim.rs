@@ -1,120 +1,201 @@
-//! Rails without the loops that they make where they fold.
+//! What is cut off a rail: the loops that it makes where it folds, and what is left over where its sides meet.
+//!
+//! Every place where the rail crosses itself is found on short chords and then solved for. Between two of them the rail
+//! winds everywhere equally often round what lies to its left; it bounds what it encloses where that is once, and there
+//! alone. On a counter-clockwise curve a loop of a rail going out winds twice round what it encloses, and a loop of one
+//! going in winds the other way: both are cut off.
 
-use i_overlay::core::fill_rule::FillRule;
-use i_overlay::float::simplify::SimplifyShape;
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 
-use super::flatten::on_chord;
-use super::path::Path;
-use super::plane::apart;
+use super::chain::{Chain, Meeting};
+use super::path::{Motion, Path};
+use super::plane::{apart, length_of};
 use super::rail::Rail;
-use super::spline::ClosedCurve;
 
-/// How far the chords of a trimmed rail stray from it, mm.
-pub const TRIM_TOLERANCE: f64 = 0.01;
+/// Ends of a cut that are farther apart than this, mm, are two places.
+const SAME_POINT: f64 = 1e-4;
 
-/// A closed chain of straight chords: the last point is joined to the first.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Contour {
-    points: Vec<Point>,
+/// What was found on chords is this exact, mm.
+const EXACT: f64 = 0.03;
+
+/// A stretch of a rail that is cut off.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cut {
+    /// Parameter at which the stretch begins, in the first turn.
+    pub from: f64,
+    /// Parameter at which it ends; past the period if it runs through the heel.
+    pub to: f64,
+    /// Where the rail ends that leads up to it, mm.
+    pub point: Point,
+    /// How much is cut off, mm along the rail.
+    pub length: f64,
+    /// By how much the rail turns there at once, radians, positive to the left.
+    pub turn: f64,
+    /// Whether the rail doesn't go on from the same place: its sides have met, and nothing is left between.
+    pub parts: bool,
+    onward: Point,
+    way: Vec2,
 }
 
-/// A rail flattened to [`TRIM_TOLERANCE`] with its loops cut off: what bounds the places at least the distance away from
-/// the feather curve (going in) or at most (going out).
-#[derive(Clone, Debug, PartialEq)]
-pub struct Trimmed {
-    contours: Vec<Contour>,
-}
-
-impl Trimmed {
-    /// Trims `rail`, which was carried along `curve`. No contour is left of a rail that lies too far in for its curve.
-    ///
-    /// On a counter-clockwise curve a loop of a rail going out winds twice round what it encloses, and a loop of one going
-    /// in winds the other way; so both vanish from the bounds of what is wound round at least once.
-    #[must_use]
-    pub fn of(rail: &Rail, curve: &ClosedCurve) -> Self {
-        let mut points = rail.flatten(0.0, rail.period(), TRIM_TOLERANCE);
-        points.pop();
-        let path: Vec<[f64; 2]> = points.iter().map(|p| [p.x, p.y]).collect();
-        let shapes = path.simplify_shape(FillRule::Positive);
-        let contours = shapes
-            .into_iter()
-            .flatten()
-            .map(|path| Contour { points: path.into_iter().map(|[x, y]| Point::new(x, y)).collect() });
-        // A rail carried in beyond the middle comes out turned inside out and wound the right way again.
-        let least = rail.least_distance() - 2.0 * TRIM_TOLERANCE;
-        let clear = |contour: &Contour| contour.points.iter().step_by(16).all(|&p| curve.nearest(p).distance >= least);
-        Self { contours: contours.filter(clear).collect() }
-    }
-
-    /// All contours: counter-clockwise ones enclose, clockwise ones are holes.
-    #[must_use]
-    pub fn contours(&self) -> &[Contour] {
-        &self.contours
-    }
-
-    /// The contour that encloses most; `None` if nothing is left.
-    #[must_use]
-    pub fn largest(&self) -> Option<&Contour> {
-        self.contours.iter().max_by(|a, b| a.area().total_cmp(&b.area()))
-    }
-
-    /// Length of all contours, mm.
-    #[must_use]
-    pub fn length(&self) -> f64 {
-        self.contours.iter().map(Contour::length).sum()
-    }
-
-    /// Area enclosed, less holes, mm².
-    #[must_use]
-    pub fn area(&self) -> f64 {
-        self.contours.iter().map(Contour::area).sum()
-    }
-}
-
-impl Contour {
-    /// The corners in order, mm.
-    #[must_use]
-    pub fn points(&self) -> &[Point] {
-        &self.points
-    }
-
-    /// Length all round, mm.
-    #[must_use]
-    pub fn length(&self) -> f64 {
-        self.chords().map(|(a, b)| apart(a, b)).sum()
-    }
-
-    /// Area enclosed, mm², negative if it runs clockwise.
-    #[must_use]
-    pub fn area(&self) -> f64 {
-        0.5 * self.chords().map(|(a, b)| a.to_vec2().cross(b.to_vec2())).sum::<f64>()
-    }
-
-    /// Length, mm, of the way along the contour from the place nearest to `from` on to the place nearest to `to`.
-    #[must_use]
-    pub fn length_between(&self, from: Point, to: Point) -> f64 {
-        let way = self.run_at(to) - self.run_at(from);
-        if way < 0.0 { way + self.length() } else { way }
-    }
-
-    /// Length from the first corner to the place nearest to `p`, mm.
-    fn run_at(&self, p: Point) -> f64 {
-        let (mut run, mut found, mut least) = (0.0, 0.0, f64::INFINITY);
-        for (a, b) in self.chords() {
-            let (fraction, place) = on_chord(p, a, b);
-            let (chord, distance) = (apart(a, b), apart(place, p));
-            if distance < least {
-                least = distance;
-                found = run + fraction * chord;
-            }
-            run += chord;
+impl Cut {
+    fn between(rail: &Rail, from: f64, to: f64) -> Self {
+        let (before, after) = (rail.motion(from), rail.motion(to));
+        let unit = |way: Vec2| way / length_of(way);
+        let (arrives, leaves) = (unit(before.velocity), unit(after.velocity));
+        let parts = apart(before.point, after.point) > SAME_POINT;
+        let corner = before.point.midpoint(after.point);
+        let middle = arrives + leaves;
+        Self {
+            from,
+            to,
+            point: if parts { before.point } else { corner },
+            onward: if parts { after.point } else { corner },
+            length: rail.length_between(from, to),
+            turn: libm::atan2(arrives.cross(leaves), arrives.dot(leaves)),
+            parts,
+            way: if length_of(middle) > 0.0 { unit(middle) } else { arrives },
         }
-        found
     }
 
-    fn chords(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
-        let next = self.points.iter().copied().cycle().skip(1);
-        self.points.iter().copied().zip(next)
+    /// All of a rail of which nothing is left.
+    fn whole(rail: &Rail) -> Self {
+        Self { length: rail.length(), parts: true, ..Self::between(rail, 0.0, rail.period()) }
     }
+
+    /// The same cut at parameters that are `by` greater.
+    pub(super) fn moved(&self, by: f64) -> Self {
+        Self { from: self.from + by, to: self.to + by, ..*self }
+    }
+
+    /// The parameters at which spans are parted: where it begins and ends, and in the middle, where its end leads on.
+    pub(super) fn knots(&self) -> [f64; 3] {
+        [self.from, self.middle(), self.to]
+    }
+
+    fn middle(&self) -> f64 {
+        0.5 * (self.from + self.to)
+    }
+
+    /// Where the rail stands still over `t` of the first turn, if that is cut off.
+    pub(super) fn stop(&self, t: f64, period: f64) -> Option<Motion> {
+        let t = [t, t + period].into_iter().find(|t| self.from < *t && *t < self.to)?;
+        let point = if t < self.middle() { self.point } else { self.onward };
+        Some(Motion { point, velocity: self.way })
+    }
+}
+
+/// What has to be cut off `rail`, which has its loops yet, in order.
+pub(super) fn cuts(rail: &Rail) -> Vec<Cut> {
+    let chain = Chain::of(rail);
+    let arcs = Arcs::of(rail, &chain);
+    let mut kept = vec![false; arcs.count()];
+    for contour in arcs.contours() {
+        let points = arcs.points(&chain, &contour);
+        if encloses(&points) && clear(rail, &points) {
+            for arc in contour {
+                kept[arc] = true;
+            }
+        }
+    }
+    let kept: Vec<(f64, f64)> = (0..arcs.count()).filter(|arc| kept[*arc]).map(|arc| arcs.ends(arc)).collect();
+    let Some(&(first, _)) = kept.first() else { return vec![Cut::whole(rail)] };
+    let nexts = kept.iter().skip(1).map(|arc| arc.0).chain([first + rail.period()]);
+    let gaps = kept.iter().zip(nexts).filter(|((_, end), next)| *next > *end);
+    let mut cuts: Vec<Cut> = gaps
+        .map(|(&(_, end), next)| {
+            let back = if end >= rail.period() { rail.period() } else { 0.0 };
+            Cut::between(rail, end - back, next - back)
+        })
+        .collect();
+    cuts.sort_by(|a, b| a.from.total_cmp(&b.from));
+    cuts
+}
+
+/// The stretches of a rail between the places where it crosses itself.
+struct Arcs {
+    period: f64,
+    /// Where each begins, ascending, with the other arc that begins at the same crossing.
+    starts: Vec<(f64, usize)>,
+    /// How often the rail winds round what lies to the left of each.
+    winds: Vec<i32>,
+}
+
+impl Arcs {
+    fn of(rail: &Rail, chain: &Chain) -> Self {
+        let meetings = chain.meetings(rail);
+        let (at, winds) = chain.winds(&meetings);
+        if meetings.is_empty() {
+            return Self { period: rail.period(), starts: vec![(0.0, 0)], winds: vec![winds] };
+        }
+        let mut starts: Vec<(f64, usize, i32)> = Vec::with_capacity(2 * meetings.len());
+        for (n, Meeting { first, second, left }) in meetings.into_iter().enumerate() {
+            // What comes from the right to the left is wound round once less ahead of it.
+            let change = if left { -1 } else { 1 };
+            starts.extend([(first, n, change), (second, n, -change)]);
+        }
+        starts.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let count = starts.len();
+        let partner = |arc: usize| (0..count).find(|other| *other != arc && starts[*other].1 == starts[arc].1);
+        let known = (starts.partition_point(|start| start.0 <= at) + count - 1) % count;
+        let mut all = vec![winds; count];
+        for step in 1..count {
+            let arc = (known + step) % count;
+            all[arc] = all[(arc + count - 1) % count] + starts[arc].2;
+        }
+        let paired = (0..count).map(|arc| (starts[arc].0, partner(arc).unwrap_or(arc))).collect();
+        Self { period: rail.period(), starts: paired, winds: all }
+    }
+
+    fn count(&self) -> usize {
+        self.starts.len()
+    }
+
+    /// The parameters at which an arc begins and ends.
+    fn ends(&self, arc: usize) -> (f64, f64) {
+        let end = self.starts.get(arc + 1).map_or(self.starts[0].0 + self.period, |next| next.0);
+        (self.starts[arc].0, end)
+    }
+
+    /// The arcs that bound what is enclosed, each contour in its order: where it arrives at a crossing, it goes on along the
+    /// other branch.
+    fn contours(&self) -> Vec<Vec<usize>> {
+        let mut left: Vec<bool> = self.winds.iter().map(|winds| *winds == 1).collect();
+        let mut contours = Vec::new();
+        while let Some(first) = left.iter().position(|left| *left) {
+            let mut contour = Vec::new();
+            let mut arc = first;
+            while std::mem::take(&mut left[arc]) {
+                contour.push(arc);
+                arc = self.starts[(arc + 1) % self.count()].1;
+            }
+            contours.push(contour);
+        }
+        contours
+    }
+
+    fn points(&self, chain: &Chain, contour: &[usize]) -> Vec<Point> {
+        contour.iter().flat_map(|arc| chain.points(self.ends(*arc))).collect()
+    }
+}
+
+/// Whether a contour runs counter-clockwise: what runs the other way is a hole that the rail leaves, and no line of a boot.
+fn encloses(points: &[Point]) -> bool {
+    let next = points.iter().skip(1).chain(points.first());
+    points.iter().zip(next).map(|(a, b)| a.to_vec2().cross(b.to_vec2())).sum::<f64>() > 0.0
+}
+
+/// Whether a contour lies as deep as the rail does: one that is carried in beyond the middle comes out turned inside out and
+/// wound the right way again.
+fn clear(rail: &Rail, points: &[Point]) -> bool {
+    const LOOKED_AT: usize = 24;
+    let least = rail.least_inset() - EXACT;
+    if least <= 0.0 {
+        return true;
+    }
+    let feather = super::chain::feather(rail);
+    let off = |p: Point| {
+        let chords = feather.windows(2).map(|ends| super::flatten::off_chord(p, ends[0], ends[1]));
+        chords.fold(f64::INFINITY, f64::min)
+    };
+    points.iter().step_by(points.len().div_ceil(LOOKED_AT).max(1)).all(|&p| off(p) >= least)
 }

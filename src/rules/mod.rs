@@ -35,8 +35,10 @@ mod phrase;
 mod route_dwell;
 mod route_order;
 mod route_skipped;
+mod rows_corner;
 mod rows_edge;
 mod rows_guide;
+mod rows_no_line;
 mod rows_turnout;
 mod skiver_limits;
 mod stock_blank;
@@ -93,6 +95,8 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &jaw_needle::JawNeedle,
         &jaw_pitch::JawPitch,
         &rows_turnout::RowsTurnout,
+        &rows_no_line::RowsNoLine,
+        &rows_corner::RowsCorner,
         &rows_edge::RowsEdge,
         &rows_guide::RowsGuide,
         &last_feet::LastFeet,

@@ -45,6 +45,16 @@ OUTLINES = {
         (0, 0, 0), (5, 14, 14), (18, 23, 23), (45, 26, 26), (90, 24, 26), (140, 31, 35), (180, 36, 38), (215, 27, 27),
         (245, 14, 13.5), (262, 6, 5.5), (268, 2.6, 2.4), (270, 0, 0),
     ],
+    # A notch in the inside waist, so narrow that the row that runs in the turnout folds there.
+    "notched": [
+        (276 * p / 100, 12 if p == 45 else i, o) for p, (i, o) in zip(PERCENT, TELLER)
+    ],
+    # A pointed toe on the same last.
+    "pointed": [
+        (0, 0, 0), (5.5, 17.6, 17.6), (13.8, 25.2, 25.4), (27.6, 30.2, 30.6), (44, 31.7, 32), (72, 31.2, 32.4),
+        (99, 28.6, 33.4), (124, 27.6, 35.6), (149, 30.2, 39.4), (171, 35.4, 43), (193, 40.2, 44), (215, 37, 38),
+        (237, 26, 25), (254, 14.5, 13.5), (265, 7.2, 6.6), (272, 3, 2.8), (276, 0, 0),
+    ],
     # A child's, of few stations.
     "child": [
         (0, 0, 0), (4, 11.5, 12), (20, 22, 22.5), (60, 21, 23), (110, 30, 31), (150, 24, 22), (163, 11, 10),
@@ -52,7 +62,7 @@ OUTLINES = {
     ],
 }
 
-DISTANCES = [18.5, 11.171, 3.671, -3.0, -6.5, -12.0]
+DISTANCES = [24.0, 18.5, 14.671, 11.171, 3.671, -3.0, -6.5, -10.0, -12.0, -16.0, -20.0, -25.0, -29.0, -33.0, -50.0]
 NODES, WEIGHTS = np.polynomial.legendre.leggauss(64)
 
 
@@ -101,7 +111,7 @@ def rows(name, stations):
     polygon = Polygon(curve(np.arange(0, t[-1], 0.02)))
     for distance in DISTANCES:
         offset = polygon.buffer(distance, quad_segs=256)
-        parts = len(getattr(offset, "geoms", [offset]))
+        parts = 0 if offset.is_empty else len(getattr(offset, "geoms", [offset]))
         yield [name, "offset", distance, folds(curve, t, distance), offset.length, offset.area, parts]
 
 

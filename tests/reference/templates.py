@@ -96,7 +96,7 @@ def carried(curve, u, distance):
 
 
 def every(line):
-    """As few of its points as keep their chords within 0.005 mm of it: corners of the turnout stay."""
+    """As few of its points as keep their chords within 0.005 mm of it."""
     return list(line.simplify(0.005).coords)
 
 
@@ -130,7 +130,8 @@ def bottom(base, sizes, widths):
 
     def edge(less):
         def distance(x, _side):
-            turned = np.interp(x, [breast - HOLDS - BLEND, breast - HOLDS], [TURNOUT_HEEL, TURNOUT])
+            u = min(max((x - (breast - HOLDS - BLEND)) / BLEND, 0.0), 1.0)
+            turned = TURNOUT_HEEL + (TURNOUT - TURNOUT_HEEL) * (3 * u * u - 2 * u ** 3)
             return WALL + turned - less
         return LineString(carried(curve, u, distance))
 

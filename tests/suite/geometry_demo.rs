@@ -71,9 +71,9 @@ fn drover() -> ClosedCurve {
     last(272.0, &DROVER)
 }
 
-/// The rail 3.5 inside an edge that stands 11 off the wall to 15 behind the breast and 4 from 25 farther back.
+/// The rail 3.5 inside an edge that stands 11 off the wall to 15 behind the breast, and falls to 4 over 25 behind that.
 fn outer_row(curve: &ClosedCurve, wall: f64, breast: f64) -> Rail {
-    let turnout = Profile::new(vec![(breast - 40.0, 4.0), (breast - 15.0, 11.0)]).expect("ascending");
+    let turnout = Profile::fair(&[(breast - 40.0, 4.0), (breast - 15.0, 11.0)]).expect("ascending");
     let turnout = Distance { outside: turnout.clone(), inside: turnout };
     Rail::along(curve, &turnout, wall - 3.5).expect("the sides meet")
 }
@@ -133,7 +133,8 @@ fn the_edge_stands_proud_of_the_wall_by_the_profile() {
     for i in 0..200 {
         let t = row.period() * f64::from(i) / 200.0;
         let x = row.foot(t).point.x;
-        let turnout = 4.0 + 7.0 * ((x - (breast - 40.0)) / 25.0).clamp(0.0, 1.0);
+        let u = ((x - (breast - 40.0)) / 25.0).clamp(0.0, 1.0);
+        let turnout = 4.0 + 7.0 * (3.0 * u * u - 2.0 * u * u * u);
         let distance = turnout + OIL_TAN - 3.5;
         assert!((row.distance(t) - distance).abs() < 1e-9);
         assert!((row.point(t).distance(row.foot(t).point) - distance).abs() < 1e-9);

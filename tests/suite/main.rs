@@ -25,6 +25,7 @@ mod mend;
 mod mutations;
 mod nails;
 mod noted;
+mod offsets;
 mod order;
 mod outline_svg;
 mod properties;

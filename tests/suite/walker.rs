@@ -41,14 +41,16 @@ struct Row {
     heel: f64,
 }
 
-fn straight(corners: &[(f64, f64)], x: f64) -> f64 {
+/// From one corner to the next by the fair step of u, 3 u² - 2 u³.
+fn fair(corners: &[(f64, f64)], x: f64) -> f64 {
     if x <= corners[0].0 {
         return corners[0].1;
     }
     for pair in corners.windows(2) {
         let ((x0, y0), (x1, y1)) = (pair[0], pair[1]);
         if x <= x1 {
-            return if x1 > x0 { y0 + (y1 - y0) * (x - x0) / (x1 - x0) } else { y1 };
+            let share = if x1 > x0 { (x - x0) / (x1 - x0) } else { 1.0 };
+            return y0 + (y1 - y0) * share * share * (3.0 - 2.0 * share);
         }
     }
     corners[corners.len() - 1].1
@@ -86,13 +88,13 @@ fn finished(sole: &Sole, last: &GradedLast, side: Side, x: f64) -> f64 {
         let mark = lap.mark(side) * last.bottom;
         let (from, to) = if lap.toeward { (mark, mark + lap.wide) } else { (mark - lap.wide, mark) };
         let change = middle(sole.parts[n + 1]) - middle(sole.parts[n]);
-        wall += straight(&[(from, 0.0), (to, change)], x);
+        wall += fair(&[(from, 0.0), (to, change)], x);
     }
     let holds = last.breast - HOLDS;
     let joint = if side == Side::Outside { last.joint_outside } else { last.joint_inside };
     let turnout =
         [(holds - BLEND, sole.heel), (holds, sole.waist), (joint - BLEND, sole.waist), (joint, sole.forepart)];
-    wall + straight(&ascending(&turnout), x)
+    wall + fair(&ascending(&turnout), x)
 }
 
 fn normals(last: &GradedLast) -> Vec<Normal> {

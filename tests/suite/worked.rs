@@ -2,6 +2,9 @@
 
 use crate::common::memory::{Memory, Only};
 use hobnail::build::{Datum, Figures};
+use hobnail::geometry::{ClosedCurve, Rail};
+use kurbo::{Point, Vec2};
+use std::f64::consts::PI;
 
 /// What the document says, with the figure's number at each mark, and the figure. A mark is a number of decimals;
 /// `<` and `>` before it ask for the thin and the thick end.
@@ -98,4 +101,66 @@ fn the_boot_worked_by_hand_is_the_tool_s() {
         }
     }
     assert_eq!(missing, Vec::<String>::new(), "the tool says so, the document does not");
+}
+
+/// Straight flanks that lean in by `lean` on both sides of an arc of radius `r`: a notch in the inside of a long block.
+fn notched(r: f64, lean: f64) -> ClosedCurve {
+    let (length, half) = (300.0, 45.0);
+    let (middle, low) = (150.0, 20.0);
+    // The arc turns from one flank to the other about (middle, low + r) and leaves it where it is as steep as they are.
+    let knee = Vec2::new(r * lean.sin(), r * (1.0 - lean.cos()));
+    let run = (half - low - knee.y) / lean.tan();
+    let corners = [
+        Point::new(0.0, 0.0),
+        Point::new(0.0, -half),
+        Point::new(length, -half),
+        Point::new(length, half),
+        Point::new(middle + knee.x + run, half),
+        Point::new(middle + knee.x, low + knee.y),
+    ];
+    let mirrored =
+        [Point::new(middle - knee.x, low + knee.y), Point::new(middle - knee.x - run, half), Point::new(0.0, half)];
+    let mut points = Vec::new();
+    let mut straight = |a: Point, b: Point| {
+        let steps = (a.distance(b) / 0.05).ceil();
+        points.extend((0..).map(f64::from).take_while(|i| *i < steps).map(|i| a.lerp(b, i / steps)));
+    };
+    corners.windows(2).for_each(|ends| straight(ends[0], ends[1]));
+    let arc = |i: u32| {
+        let angle = lean - 2.0 * lean * f64::from(i) / 200.0;
+        Point::new(middle + r * angle.sin(), low + r * (1.0 - angle.cos()))
+    };
+    let round: Vec<Point> = (0..200).map(arc).collect();
+    round.windows(2).for_each(|ends| straight(ends[0], ends[1]));
+    straight(round[199], mirrored[0]);
+    mirrored.windows(2).for_each(|ends| straight(ends[0], ends[1]));
+    straight(mirrored[2], corners[0]);
+    ClosedCurve::through(&points).expect("points apart")
+}
+
+/// Worked in the document by hand; here the tool's own line, on the normals of a curve through the same flanks and arc.
+#[test]
+fn the_row_at_a_notch_worked_by_hand_is_the_tool_s() {
+    let text =
+        std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/docs/computation.md")).expect("it is there");
+    let worked = flat(text.split("**A row at a notch, by hand.**").nth(1).expect("the section is there"));
+    let (r, lean, d) = (8.0, PI / 6.0, 11.171);
+    let rail = Rail::constant(&notched(r, lean), d);
+    let at_the_notch: Vec<_> = rail.cuts().iter().filter(|cut| (cut.point.x - 150.0).abs() < 1.0).collect();
+    let [cut] = at_the_notch[..] else { panic!("{:?}", rail.cuts()) };
+    // Where the flanks' own lines would meet: r / cos lean - r under the lowest place of the arc, which is at 20.
+    let meet = Point::new(150.0, 20.0 + r - r / lean.cos());
+    // The spline rounds the ends of the arc over a few hundredths, where it turns back by that much less.
+    let by_hand = 2.0 * (d - r) * lean.tan() + (d - r) * 2.0 * lean;
+    assert!((cut.length - by_hand).abs() < 0.03, "{} and {by_hand}", cut.length);
+    let told = [
+        format!("= {by_hand:.2} of it are cut off"),
+        format!("turns by {:.0} degrees at once", cut.turn.abs().to_degrees()),
+        format!("11.171 / cos 30 = {:.2} from where", cut.point.distance(meet)),
+        format!("3.171 * tan 30 = {:.3}", (d - r) * lean.tan()),
+        format!("that is {:.3}", (d - r) * 2.0 * lean),
+    ];
+    for told in told {
+        assert!(worked.contains(&told), "the tool says `{told}`, the document does not");
+    }
 }

@@ -137,7 +137,7 @@ impl All<'_> {
         let (lines, zones) = (self.around.lines, self.around.lines.turnout);
         let least = zones.heel.min(zones.waist_inside).min(zones.waist_outside).min(zones.forepart);
         let inset = self.around.rows.and_then(|rows| rows.rows.last()).map_or(0.0, |row| row.inset);
-        lines.lining + least - inset
+        least - inset
     }
 
     fn to_row(&self, n: usize, limit: f64) -> Built<Option<f64>> {

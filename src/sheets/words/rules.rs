@@ -231,10 +231,22 @@ const TOLD: &[Told] = &[
         &[SoleStitching, Edge],
     ),
     told(
+        "rows/corner",
+        Word::new("a row has a corner that no machine follows", "una fila tiene una esquina que ninguna máquina sigue"),
+        Word::new("", ""),
+        &[SoleStitching, Bottoming],
+    ),
+    told(
         "rows/guide",
         Word::new("the edge guide cannot be set to it", "la guía no llega a esa posición"),
         Word::new("", ""),
         &[SoleStitching],
+    ),
+    told(
+        "rows/no-line",
+        Word::new("a row has no line to run on", "una fila no tiene por dónde ir"),
+        Word::new("", ""),
+        &[SoleStitching, Bottoming],
     ),
     told(
         "rows/turnout",

@@ -1,0 +1,84 @@
+//! # rows/no-line
+//!
+//! Every row has a line to run on, in one piece from its start to its end.
+//!
+//! ## At the bench
+//!
+//! A line too far inside its bottom meets itself: from both sides of the waist, or from both sides of a pointed toe, it runs
+//! into the middle, and farther in there is none. A row can't be sewn there.
+//!
+//! ## Formula
+//!
+//! Yes or no: of the line at its distance from the feather line, with what crosses itself cut off, one piece is left between
+//! the row's ends.
+//!
+//! ## Fails
+//!
+//! ```text
+//! forefoot sewn { inside-feather 50 mm }      # no place of the bottom is 50 mm inside it
+//! ```
+//!
+//! ## Mended
+//!
+//! ```text
+//! forefoot sewn { inside-feather 10 mm }
+//! ```
+//!
+//! ## Source
+//!
+//! Geometry.
+
+use super::Rule;
+use super::judgement::{Judgement, Moves, Words};
+use crate::build::{Build, NO_LINE, of};
+use crate::language::Hole;
+
+/// The rule.
+pub(super) struct RowsNoLine;
+
+const SOLE: &str = "sole rows";
+const FOREFOOT: &str = "forefoot row";
+
+impl Rule for RowsNoLine {
+    fn name(&self) -> &'static str {
+        NO_LINE
+    }
+
+    fn source(&self) -> &'static str {
+        include_str!("rows_no_line.rs")
+    }
+
+    fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
+        let lost = |subject: &str, hole: Hole| Judgement::lost(subject, hole);
+        let rows = has_none(&build.rows).then(|| sole(build).unwrap_or_else(|hole| lost(SOLE, hole)));
+        let row = build.forefoot.as_ref().is_some_and(has_none);
+        let forefoot = row.then(|| forefoot(build).unwrap_or_else(|hole| lost(FOREFOOT, hole)));
+        rows.into_iter().chain(forefoot).collect()
+    }
+
+    fn words(&self, judgement: &Judgement) -> Words {
+        let message =
+            format!("nothing is left of the line of the {} at its distance: it would cross itself", judgement.subject);
+        Words { message, help: vec!["move it outward".to_owned()] }
+    }
+}
+
+/// Whether a row was lost because it has no line.
+fn has_none<T>(built: &Result<T, Hole>) -> bool {
+    built.as_ref().err().is_some_and(|hole| hole.fault == NO_LINE)
+}
+
+fn sole(build: &Build<'_>) -> Result<Judgement, Hole> {
+    let sole = build.model.bottom.as_ref().map_err(|hole| *hole)?.sole.as_ref().map_err(|hole| *hole)?;
+    let from_edge = of(&sole.from_edge)?;
+    let judgement = Judgement::yes_no(SOLE, false).lever(from_edge.origin.clone(), Moves::Down);
+    Ok(judgement.at(from_edge.origin.clone(), "so far inside the edge"))
+}
+
+fn forefoot(build: &Build<'_>) -> Result<Judgement, Hole> {
+    let judgement = Judgement::yes_no(FOREFOOT, false);
+    let Some(forefoot) = &build.model.bottom.as_ref().map_err(|hole| *hole)?.forefoot else { return Ok(judgement) };
+    let inset = of(&forefoot.inside_feather)?;
+    let judgement = judgement.lever(inset.origin.clone(), Moves::Down);
+    Ok(judgement.at(inset.origin.clone(), "so far inside the feather line"))
+}
