@@ -30,6 +30,8 @@ pub struct Lines {
     pub lining: f64,
     /// Where the waist's turnout begins to fall to the heel's, x.
     pub turnout_holds: f64,
+    /// Where the turnout begins to grow, ahead of the release cut, x: behind it the outer is lasted in.
+    pub turnout_begins: f64,
     pub(super) turned: Arc<Turned>,
     wall: Distance,
     turnout_profile: Distance,
@@ -159,6 +161,7 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Ar
         cut,
         lining,
         turnout_holds: holds,
+        turnout_begins: holds - blend,
         turned: Arc::clone(turned),
         turnout_profile: Distance { outside: profile(&turn_out, model)?, inside: profile(&turn_in, model)? },
         last: last.clone(),

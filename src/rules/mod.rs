@@ -36,10 +36,13 @@ mod route_order;
 mod route_skipped;
 mod rows_edge;
 mod rows_guide;
+mod rows_least_in_turnout;
+mod rows_through;
 mod rows_turnout;
 mod skiver_limits;
 mod stock_blank;
 mod tall;
+mod upper_enters_turnout;
 mod upper_fold;
 mod upper_gusset;
 mod upper_least_substance;
@@ -88,6 +91,9 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &jaw_opens::JawOpens,
         &jaw_locks::JawLocks,
         &jaw_forefoot_stack::JawForefootStack,
+        &rows_through::RowsThrough,
+        &rows_least_in_turnout::RowsLeastInTurnout,
+        &upper_enters_turnout::UpperEntersTurnout,
         &jaw_thread::JawThread,
         &jaw_needle::JawNeedle,
         &jaw_pitch::JawPitch,

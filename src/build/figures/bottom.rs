@@ -83,7 +83,7 @@ fn forefoot(build: &Build<'_>, list: &mut List) {
         list.count("forefoot.stitches", "stitches", stitches);
         list.number("forefoot.true-pitch", "true pitch", "mm", pitch);
     }
-    list.figures.push_sum("forefoot.layers", "insole, lining and midsole", "mm", forefoot.layers.clone());
+    list.figures.push_sum("forefoot.layers", "layers, where they are thickest", "mm", forefoot.layers.clone());
     if let Some(thread) = &forefoot.thread {
         list.number("forefoot.thread-used", "thread for a boot", "m", thread.total());
     }

@@ -118,7 +118,6 @@ const LABELS: &[(&str, &str)] = &[
     ("inside joint from the heel", "dedo interior desde el talón"),
     ("inside the feather line", "por dentro de la línea de la plantilla"),
     ("insole nails", "clavos de la plantilla"),
-    ("insole, lining and midsole", "plantilla, forro y entresuela"),
     ("its benches", "sus puestos"),
     ("join after", "unir pasados"),
     ("joined after", "unido pasados"),

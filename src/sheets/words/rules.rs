@@ -231,6 +231,18 @@ const TOLD: &[Told] = &[
         &[SoleStitching],
     ),
     told(
+        "rows/least-in-turnout",
+        Word::new("too little leather left to hold the rows", "queda poco cuero para sujetar las filas"),
+        Word::new("", ""),
+        &[Skiving, SoleStitching],
+    ),
+    told(
+        "rows/through",
+        Word::new("a row lies beside a layer that it goes through", "una fila pasa al lado de una capa que debe coger"),
+        Word::new("", ""),
+        &[Bottoming, SoleStitching],
+    ),
+    told(
         "rows/turnout",
         Word::new("the rows do not fit the turnout", "las filas no caben en el vuelo"),
         Word::new("", ""),
@@ -247,6 +259,12 @@ const TOLD: &[Told] = &[
         Word::new("no stocked blank is large enough", "ninguna pieza en almacén es bastante grande"),
         Word::new("", ""),
         &[Bottoming],
+    ),
+    told(
+        "upper/enters-turnout",
+        Word::new("a lap enters where there is no turnout", "un solape entra donde no hay vuelo"),
+        Word::new("", ""),
+        &[Closing],
     ),
     told(
         "upper/fold",

@@ -33,6 +33,8 @@ pub struct Layer {
     pub ends: Option<f64>,
     /// `all`, or only `forepart` or `waist`: what lies on either side of the line of the joints.
     pub covers: &'static str,
+    /// How broad it is about the centre line; as broad as the bottom if it does not say.
+    pub breadth: Option<f64>,
 }
 
 impl Layer {
@@ -104,7 +106,7 @@ fn layer(chance: &mut Chance, nominal: f64) -> Layer {
         1 => Some(step(chance, 2.0, 2.0, 10)),
         _ => None,
     };
-    Layer { nominal, tolerance: step(chance, 0.0, 0.1, 5), ends, covers: "all" }
+    Layer { nominal, tolerance: step(chance, 0.0, 0.1, 5), ends, covers: "all", breadth: None }
 }
 
 impl Sole {
@@ -190,6 +192,34 @@ impl Sole {
         sole
     }
 
+    /// One of which some layers are strips: under the toe's round alone, out to the rows of the waist, or beyond them all.
+    pub fn of_strips(chance: &mut Chance) -> Self {
+        let mut sole = Self::random(chance);
+        let breadth = |chance: &mut Chance| (!one_in(chance, 3)).then(|| step(chance, 40.0, 2.5, 36));
+        sole.midsole.breadth = breadth(chance);
+        sole.outsole.breadth = breadth(chance);
+        if let Some(slip) = &mut sole.slip {
+            slip.breadth = breadth(chance);
+        }
+        sole
+    }
+
+    /// One whose laps enter at the turnout's ends: about the release cut and the start of the rows, or near the toe; some of
+    /// them behind it, out of their order, or with the sides far apart.
+    pub fn at_the_ends(chance: &mut Chance) -> Self {
+        let mut sole = Self::random(chance);
+        let back = one_in(chance, 2);
+        let mut at = if back { step(chance, 9.0, 0.5, 30) } else { step(chance, 74.0, 0.5, 16) };
+        for lap in &mut sole.laps {
+            lap.outside = at;
+            lap.inside = at + step(chance, -1.0, 0.25, 24);
+            at += step(chance, -0.5, 0.5, 8);
+            // An edge that leans may miss the rows at the toe, and a lap that runs past it can't be laid out.
+            lap.lean = if back { lap.lean } else { 90.0 };
+        }
+        sole
+    }
+
     pub fn memory(&self) -> Memory {
         trial(&self.stock(), &self.model())
     }
@@ -219,7 +249,7 @@ impl Sole {
 
     fn model(&self) -> String {
         let names = &NAMES[..self.parts.len()];
-        let mut text = String::from("  upper {\n");
+        let mut text = String::from("  upper {\n    without lap vamp\n");
         for (n, name) in names.iter().enumerate() {
             _ = writeln!(text, "    part {name} {{ of leather-{n}; pieces 1; area 3 dm2 }}");
         }
@@ -234,16 +264,15 @@ impl Sole {
             Some(0.0) => "ends at-breast".to_owned(),
             Some(behind) => format!("ends tucked {behind} mm"),
         };
-        _ = writeln!(text, "    layer midsole {{ of card {} mm; {} }}", self.midsole.nominal, ends(&self.midsole));
+        let lies = |layer: &Layer| {
+            let breadth = layer.breadth.map(|breadth| format!("; breadth {breadth} mm")).unwrap_or_default();
+            format!("covers {}; {}{breadth}", layer.covers, ends(layer))
+        };
+        _ = writeln!(text, "    layer midsole {{ of card {} mm; {} }}", self.midsole.nominal, lies(&self.midsole));
         if let Some(slip) = &self.slip {
-            _ = writeln!(
-                text,
-                "    layer slip {{ of sheet; covers {}; bonded neoprene; {} }}",
-                slip.covers,
-                ends(slip)
-            );
+            _ = writeln!(text, "    layer slip {{ of sheet; bonded neoprene; {} }}", lies(slip));
         }
-        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", ends(&self.outsole));
+        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", lies(&self.outsole));
         let round = if self.all_round { "; all-round" } else { "" };
         let sewn = format!("through {through}; rows {rows}; from-edge {from_edge} mm; apart {apart} mm{round}");
         _ = writeln!(text, "    sole sewn {{ {sewn} }}\n  }}");
