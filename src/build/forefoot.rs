@@ -88,7 +88,11 @@ struct Under {
 impl Under {
     /// Everything down to the midsole, from the foot down; the lining as it is lasted in.
     fn of(model: &Model, bottom: &Bottom, lines: &Lines, along: Along<'_>) -> Built<Self> {
-        let lying = |layer: &Layer| Ok((Ply::of_layer(layer)?, Lies::of(layer)?.touching(lines, along)));
+        let lying = |layer: &Layer| {
+            let mut plies: Vec<Ply> = Ply::film_over(layer)?.into_iter().collect();
+            plies.extend(Ply::of_layer(layer)?);
+            Ok((plies, Lies::of(layer)?.touching(lines, along)))
+        };
         let insole = bottom.layer(Role::Insole).map(lying).transpose()?;
         let lining: Vec<Ply> = lining(model)?.into_iter().collect();
         let others = bottom.layers.iter().filter(|layer| Role::Insole < layer.role && layer.role <= Role::Midsole);

@@ -16,6 +16,7 @@ mod heel_nail_point;
 mod heel_nailer;
 mod heel_sanding;
 mod heel_wedges;
+mod jaw_film;
 mod jaw_forefoot_stack;
 mod jaw_locks;
 mod jaw_needle;
@@ -89,6 +90,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
     &[
         &jaw_sole_stack::JawSoleStack,
         &jaw_opens::JawOpens,
+        &jaw_film::JawFilm,
         &jaw_locks::JawLocks,
         &jaw_forefoot_stack::JawForefootStack,
         &rows_through::RowsThrough,

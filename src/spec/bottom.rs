@@ -100,6 +100,7 @@ pub struct Layer {
     pub ends: Val<Ends>,
     pub grain: Option<Val<&'static str>>,
     pub bonded: Option<Val<Arc<Adhesive>>>,
+    pub hammered: Option<Val<Amount>>,
     pub rigid: bool,
 }
 
@@ -250,10 +251,13 @@ fn layer(role: Role, span: Span, inner: &Fields<'_>, stock: &StockNames<'_>, fin
             _ => Extent::All,
         })
     });
+    let of = material(inner, stock, findings);
+    let hammered = inner.maybe_amount("hammered").map(|share| hammered(share, &of, findings));
     Layer {
         role,
         span,
-        of: material(inner, stock, findings),
+        of,
+        hammered,
         covers,
         breadth: inner.maybe_amount("breadth"),
         ends: ends(inner, findings),
@@ -261,6 +265,20 @@ fn layer(role: Role, span: Span, inner: &Fields<'_>, stock: &StockNames<'_>, fin
         bonded: inner.maybe_named("bonded", &stock.adhesives(), findings),
         rigid: inner.flag("rigid"),
     }
+}
+
+/// Only leather gets thinner under the hammer.
+fn hammered(share: Val<Amount>, of: &Val<Material>, findings: &mut Vec<Finding>) -> Val<Amount> {
+    let share = share?;
+    let Ok(of) = of else { return Ok(share) };
+    if matches!(of.it, Material::Leather(..)) {
+        return Ok(share);
+    }
+    let message = format!("`{}` is no leather; hammering does not make it thinner", of.it.name());
+    let finding = Finding::fault(FaultName::VALUE_NONSENSE, share.span(), message).also(of.span(), "made of this");
+    let hole = Hole { fault: finding.name, span: share.span() };
+    findings.push(finding.help("take `hammered` out"));
+    Err(hole)
 }
 
 fn ends(inner: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Ends> {

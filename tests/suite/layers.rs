@@ -212,3 +212,35 @@ fn thin_leather_holds_no_rows() {
     assert_eq!(vamp.verdict, Verdict::Refused);
     near(vamp.sum, 0.95);
 }
+
+/// Films lie over midsole and outsole alone, hammering leaves 95 of a hundred: 0.2 +- 0.1 twice, and 0.95 of 12 iron.
+#[test]
+fn joints_add_their_film_and_a_hammered_midsole_is_thinner() {
+    let said = "adhesive gum { film 0.2 mm +- 0.1 mm; coats 1 }";
+    let bonded = "layer midsole { bonded gum; hammered 5 % }; layer outsole { bonded gum }";
+    let found = figures(&trial(said, &format!("  bottom {{ {bonded} }}")), "9 D");
+    for key in ["stack.jaw", "stack.stitch"] {
+        let stack = spread(&found, key);
+        near(stack.nominal, VAMP + 1.0 + 0.95 * MIDSOLE + 7.5 + 0.4);
+        near(stack.hi, 7.0 * OZ + 1.25 + 0.95 * 12.5 * IRON + 8.0 + 0.6);
+    }
+    near(number(&found, "stack.through-midsole"), VAMP + 1.0 + 0.95 * MIDSOLE + 0.2);
+    near(number(&found, "forefoot.layers"), INSOLE + LINING + 0.95 * MIDSOLE + 0.2);
+    near(number(&found, "layer.midsole.thickness"), 0.95 * MIDSOLE);
+}
+
+/// What the outsole may be is what the films leave, too: they are no part of it.
+#[test]
+fn a_film_is_no_part_of_the_outsole() {
+    let bonded = "layer midsole { bonded gum }; layer outsole { bonded gum }";
+    let memory = trial("adhesive gum { film 0.2 mm; coats 1 }", &format!("  bottom {{ {bonded} }}"));
+    let room = built(&memory, "9 D", |build| build.stack.as_ref().expect("a stack").asked.room_for_outsole(19.0));
+    near(room.nominal, 19.0 - VAMP - 1.0 - MIDSOLE - 0.4);
+}
+
+#[test]
+fn rubber_is_not_hammered_thinner() {
+    let memory = trial("", "  bottom { layer pad { hammered 5 % } }");
+    let (_, checked) = memory.check(&[crate::common::trial::TRIAL], &crate::common::memory::Only("9 D"));
+    assert!(checked.findings.iter().any(|it| it.message.contains("`squeak-pad` is no leather")));
+}

@@ -316,13 +316,13 @@ impl<'w> Walk<'w> {
         let sole = self.sole;
         let mut sum = Spread::exactly(0.0);
         if self.lies(&sole.midsole, at) {
-            sum = plus(sum, sole.midsole.spread());
+            sum = plus(sum, sole.midsole());
         }
         if let Some(slip) = sole.slip.filter(|slip| through != "midsole" && self.lies(slip, at)) {
-            sum = plus(sum, slip.spread());
+            sum = plus(plus(sum, slip.spread()), sole.film());
         }
         if through == "outsole" && self.lies(&sole.outsole, at) {
-            sum = plus(sum, sole.outsole.spread());
+            sum = plus(plus(sum, sole.outsole.spread()), sole.film());
             #[expect(clippy::cast_precision_loss, reason = "up to three rows")]
             let inset = sole.from_edge + sole.apart * k as f64;
             let cut = sole

@@ -56,6 +56,7 @@ fn one_layer(layer: &Layer, list: &mut List) {
         Err(_) => {}
     }
     list.word(&key("grain"), "grain", layer.grain.as_ref());
+    list.maybe(&key("hammered"), "hammered thinner by", layer.hammered.as_ref());
     list.named(&key("bonded"), "adhesive", layer.bonded.as_ref(), |adhesive| &adhesive.name);
     if layer.rigid {
         list.text(&key("rigid"), "rigid", "yes");
@@ -65,6 +66,7 @@ fn one_layer(layer: &Layer, list: &mut List) {
     list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
     list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
     list.window(&key("open"), "join after", adhesive.open.as_ref());
+    list.maybe(&key("film"), "film of the joint", adhesive.film.as_ref());
     list.maybe(&key("press"), "press for", adhesive.press.as_ref());
     list.maybe(&key("set"), "leave to set", adhesive.set.as_ref());
     if adhesive.reactivated {

@@ -134,6 +134,8 @@ pub struct Stack {
     pub others: Vec<Lying>,
     /// Of the layers that the rows must go through, what each row misses: the one that they end in, and the midsole.
     pub missed: Vec<Missed>,
+    /// Cemented joints between foot and table whose adhesive does not say how thick its film is, and which no sum counts.
+    pub unfilmed: u32,
     /// What is left of each part of the upper under the rows.
     pub held: Vec<Held>,
     rows: Vec<RowStack>,
@@ -173,6 +175,7 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
         let plies = Ply::of_layer(layer)?;
         layers.extend(plies.iter().cloned().map(|ply| LayerPly { role, ply, coefficient: 1.0, channel: None }));
         layers.extend(channel(model, layer, &plies, rows)?);
+        layers.extend(Ply::film_over(layer)?.map(|ply| LayerPly { role, ply, coefficient: 1.0, channel: None }));
         lie.resize(layers.len(), place);
     }
     let row_stacks: Vec<RowStack> = rows.rows.iter().map(|row| row_stack(lines, row, &lie)).collect();
@@ -191,8 +194,16 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
         asked.clone()
     };
     let missed = all_missed(bottom, asked_mode, lines, rows)?;
+    let unfilmed = unfilmed(bottom, asked_mode)?;
     let held = held(&names(model)?, lines, rows, &row_stacks);
-    Ok(Stack { asked, stitch, others: found, missed, held, rows: row_stacks, asked_mode, layers })
+    Ok(Stack { asked, stitch, others: found, missed, unfilmed, held, rows: row_stacks, asked_mode, layers })
+}
+
+/// How many joints of the mode have a film of which nothing is known.
+fn unfilmed(bottom: &Bottom, asked: Mode) -> Built<u32> {
+    let joined = bottom.layers.iter().filter(|layer| Role::Midsole <= layer.role && layer.role <= asked.role());
+    let films = joined.filter(|layer| layer.bonded.is_some()).map(Ply::film_over);
+    films.map(|film| Ok(u32::from(film?.is_none()))).sum()
 }
 
 /// The names of the parts that are turned out, heel to toe.

@@ -125,6 +125,12 @@ const TOLD: &[Told] = &[
         &[Heeling],
     ),
     told(
+        "jaw/film",
+        Word::new("the films of adhesive may not go into the jaw", "las capas de cola quizá no entran en la boca"),
+        Word::new("", ""),
+        &[SoleStitching],
+    ),
+    told(
         "jaw/forefoot-stack",
         Word::new("the forefoot is too thick for its machine", "el antepié es demasiado grueso para su máquina"),
         Word::new(

@@ -63,6 +63,10 @@ pub struct Sole {
     pub heel: f64,
     /// The rows close on themselves.
     pub all_round: bool,
+    /// How thick the film over slip and outsole is, mm and tolerance.
+    pub film: Option<(f64, f64)>,
+    /// How much thinner hammering makes the midsole, %.
+    pub hammered: Option<f64>,
 }
 
 const NAMES: [&str; 3] = ["hinder", "middle", "front"];
@@ -159,6 +163,8 @@ impl Sole {
             waist: step(chance, 8.0, 0.5, 8),
             heel: step(chance, 3.0, 0.5, 6),
             all_round: one_in(chance, 4),
+            film: None,
+            hammered: None,
             parts,
         }
     }
@@ -201,6 +207,8 @@ impl Sole {
         if let Some(slip) = &mut sole.slip {
             slip.breadth = breadth(chance);
         }
+        sole.film = one_in(chance, 2).then(|| (step(chance, 0.1, 0.05, 4), step(chance, 0.0, 0.05, 2)));
+        sole.hammered = one_in(chance, 2).then(|| step(chance, 1.0, 0.5, 16));
         sole
     }
 
@@ -220,6 +228,17 @@ impl Sole {
         sole
     }
 
+    /// The midsole as it lies there.
+    pub fn midsole(&self) -> Spread {
+        let left = 1.0 - self.hammered.unwrap_or(0.0) / 100.0;
+        Spread::around(self.midsole.nominal * left, self.midsole.tolerance * left)
+    }
+
+    /// What the adhesive over slip and outsole adds to each.
+    pub fn film(&self) -> Spread {
+        self.film.map_or(Spread::exactly(0.0), |(thick, by)| Spread::around(thick, by))
+    }
+
     pub fn memory(&self) -> Memory {
         trial(&self.stock(), &self.model())
     }
@@ -230,6 +249,8 @@ impl Sole {
             _ = writeln!(text, "upper-leather leather-{n} {{ substance {lo}..{hi:.3} mm }}");
         }
         let Self { midsole, outsole, lug, .. } = self;
+        let film = self.film.map(|(thick, by)| format!("film {thick} mm +- {by} mm; ")).unwrap_or_default();
+        _ = writeln!(text, "adhesive gum {{ {film}coats 1 }}");
         _ = writeln!(
             text,
             "sole-leather card {{ substances {} mm; tolerance {} mm }}",
@@ -268,11 +289,13 @@ impl Sole {
             let breadth = layer.breadth.map(|breadth| format!("; breadth {breadth} mm")).unwrap_or_default();
             format!("covers {}; {}{breadth}", layer.covers, ends(layer))
         };
-        _ = writeln!(text, "    layer midsole {{ of card {} mm; {} }}", self.midsole.nominal, lies(&self.midsole));
+        let hammered = self.hammered.map(|share| format!("; hammered {share} %")).unwrap_or_default();
+        let midsole = lies(&self.midsole) + &hammered;
+        _ = writeln!(text, "    layer midsole {{ of card {} mm; {midsole} }}", self.midsole.nominal);
         if let Some(slip) = &self.slip {
-            _ = writeln!(text, "    layer slip {{ of sheet; bonded neoprene; {} }}", lies(slip));
+            _ = writeln!(text, "    layer slip {{ of sheet; bonded gum; {} }}", lies(slip));
         }
-        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", lies(&self.outsole));
+        _ = writeln!(text, "    layer outsole {{ of tread; bonded gum; {} }}", lies(&self.outsole));
         let round = if self.all_round { "; all-round" } else { "" };
         let sewn = format!("through {through}; rows {rows}; from-edge {from_edge} mm; apart {apart} mm{round}");
         _ = writeln!(text, "    sole sewn {{ {sewn} }}\n  }}");
