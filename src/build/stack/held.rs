@@ -5,7 +5,6 @@ use crate::build::lines::Lines;
 use crate::build::pieces::{part_at, parts_at};
 use crate::finding::Sum;
 use crate::geometry::Side;
-use crate::measure::Spread;
 use std::sync::Arc;
 
 /// The least that is left of a part of the upper under the sole's rows.
@@ -37,37 +36,48 @@ pub struct Thin {
 /// A place on a piece of a row.
 #[derive(Clone, Copy)]
 struct Spot {
-    value: f64,
     row: usize,
     piece: usize,
     s: f64,
 }
 
+/// The least of what is offered, and where it is; of equal ones the first.
+#[derive(Clone, Copy, Default)]
+struct Least(Option<(f64, Spot)>);
+
+impl Least {
+    fn offer(&mut self, value: f64, spot: Spot) {
+        if self.0.is_none_or(|(known, _)| value < known - SAME) {
+            self.0 = Some((value, spot));
+        }
+    }
+}
+
 /// The thinnest places of each part, heel to toe; a part that no row meets has none. Between the ends of a piece every
 /// part is straight, so it is thinnest at one of them.
 pub(super) fn held(names: &[Arc<str>], lines: &Lines, rows: &SoleRows, stacks: &[RowStack]) -> Vec<Held> {
-    let least = |part: usize, value: fn(&Spread) -> f64| {
-        let mut spots = stacks.iter().enumerate().flat_map(|(row, stack)| {
-            stack.pieces.iter().enumerate().flat_map(move |(n, piece)| {
-                [piece.from, piece.to].into_iter().flat_map(move |s| {
-                    let of_part = parts_at(piece, s, lines).filter(move |(laid, _)| *laid == part);
-                    of_part.map(move |(_, left)| Spot { value: value(&left), row, piece: n, s })
-                })
-            })
-        });
-        let first = spots.next()?;
-        Some(spots.fold(first, |best, spot| if spot.value < best.value - SAME { spot } else { best }))
-    };
-    let thin = |part: usize, spot: Spot| {
+    let mut least = vec![[Least::default(); 2]; names.len()];
+    for (row, stack) in stacks.iter().enumerate() {
+        for (n, piece) in stack.pieces.iter().enumerate() {
+            for s in [piece.from, piece.to] {
+                for (part, left) in parts_at(piece, s, lines) {
+                    let [nominal, lo] = &mut least[part];
+                    nominal.offer(left.nominal, Spot { row, piece: n, s });
+                    lo.offer(left.lo, Spot { row, piece: n, s });
+                }
+            }
+        }
+    }
+    let thin = |part: usize, least: Least| {
+        let (_, spot) = least.0?;
         let (side, station) = place_on(&rows.rows[spot.row], spot.s, lines);
         let left = Sum { terms: part_at(&stacks[spot.row].pieces[spot.piece], part, spot.s, lines) };
-        Thin { row: spot.row, s: spot.s, side, station, left: left.settled() }
+        Some(Thin { row: spot.row, s: spot.s, side, station, left: left.settled() })
     };
-    let of_part = |(part, name): (usize, &Arc<str>)| {
-        let (nominal, lo) = (least(part, |left| left.nominal)?, least(part, |left| left.lo)?);
-        Some(Held { part: Arc::clone(name), nominal: thin(part, nominal), lo: thin(part, lo) })
+    let of_part = |(part, (name, [nominal, lo])): (usize, (&Arc<str>, [Least; 2]))| {
+        Some(Held { part: Arc::clone(name), nominal: thin(part, nominal)?, lo: thin(part, lo)? })
     };
-    names.iter().enumerate().filter_map(of_part).collect()
+    names.iter().zip(least).enumerate().filter_map(of_part).collect()
 }
 
 /// Of places so alike the first counts, mm.

@@ -116,6 +116,9 @@ impl Lies {
     /// Ahead of the place where the layer says that it ends: how much of the row misses it, mm, and where it first does,
     /// mm from its start.
     fn missed(self, lines: &Lines, row: Along<'_>) -> (f64, f64) {
+        if self.breadth.is_none() && matches!(self.covers, Extent::All | Extent::Forepart) {
+            return (0.0, 0.0);
+        }
         let length = |stretches: &Stretches| stretches.iter().map(|(from, to)| to - from).sum::<f64>();
         let (ahead, there) = (self.ahead().along(lines, row), self.along(lines, row));
         let first = ahead.iter().find_map(|(from, to)| {
