@@ -1,4 +1,4 @@
-//! The forefoot's through-seam: its row, its stitches, what it goes through.
+//! The forefoot's through-seam: its row, its stitches, what it goes through. It is sewn before slip and outsole are there.
 
 use super::Built;
 use super::amounts::{base, mm, of};
@@ -6,10 +6,12 @@ use super::corner::{Corner, corners, lost};
 use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use super::rows::stitches;
+use super::stack::{Along, Lies, Missed, Stretches, missed};
 use super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail};
-use crate::spec::{Forefoot, ForefootHold, Model, Role, Stitch};
+use crate::measure::SLACK;
+use crate::spec::{Bottom, Forefoot, ForefootHold, Layer, Model, Role, Stitch};
 
 /// The forefoot of one size.
 #[derive(Clone, Debug)]
@@ -30,8 +32,14 @@ pub struct ForefootBuilt {
     pub corners: Vec<Corner>,
     /// Whole stitches and the length of one, mm; none if it is nailed.
     pub stitches: Option<(u32, f64)>,
-    /// Insole, lining and midsole.
+    /// Insole, lining, midsole and whatever else lies under the row, where its nominal is greatest.
     pub layers: Sum,
+    /// The same where its thick end is greatest.
+    pub thick: Sum,
+    /// mm from the row's start to the places of both; none where the same lies all along the row.
+    pub places: Option<[f64; 2]>,
+    /// Of the layers that it must go through, what it misses.
+    pub missed: Vec<Missed>,
     /// Thread, if it is sewn.
     pub thread: Option<ThreadUse>,
 }
@@ -49,10 +57,11 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
     let length = row.length_between(from, to);
     let corners = corners(&row, (from, to), &lines.last);
     let hold = of(&forefoot.hold)?.it;
-    let mut layers = Sum::new();
-    layers.terms.extend(Ply::of_role(bottom, Role::Insole)?.iter().map(Ply::term));
-    layers.terms.extend(lining(model)?.as_ref().map(Ply::term));
-    layers.terms.extend(Ply::of_role(bottom, Role::Midsole)?.iter().map(Ply::term));
+    let along = Along { rail: &row, from, length };
+    let under = Under::of(model, bottom, lines, along)?;
+    let (layers, at) = under.greatest(Sum::nominal);
+    let (thick, thick_at) = under.greatest(|sum| sum.spread().hi);
+    let places = under.varies().then_some([at, thick_at]);
     let sewn = match &forefoot.pitch {
         Some(pitch) if hold == ForefootHold::Sewn => Some(stitches(length, 25.4 / base(pitch)?)),
         _ => None,
@@ -60,7 +69,10 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
     let thread = match (sewn, &forefoot.on) {
         (Some((count, pitch)), Some(machine)) => {
             let machine = &of(machine)?.it;
-            let t = layers.nominal();
+            // Each stitch takes what lies in its middle; all of them together take as many times the mean.
+            let middles = (0..count).map(|n| under.at((f64::from(n) + 0.5) * pitch).nominal());
+            let mean = || middles.sum::<f64>() / f64::from(count);
+            let t = places.map_or_else(|| layers.nominal(), |_| mean());
             Some(match of(&machine.stitch)?.it {
                 Stitch::Chainstitch => chainstitch_use(count, pitch, t),
                 Stitch::Lockstitch => lockstitch_use(pitch, base(&machine.lock)?, (0..count).map(|_| t), 0.0),
@@ -68,5 +80,56 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
         }
         _ => None,
     };
-    Ok(ForefootBuilt { hold, inset, row, from, to, length, corners, stitches: sewn, layers, thread })
+    let through = [Role::Insole, Role::Midsole].into_iter().filter_map(|role| bottom.layer(role));
+    let missed = through.map(|layer| missed(layer, lines, (0, along))).collect::<Built<_>>()?;
+    Ok(ForefootBuilt { hold, inset, from, to, length, corners, stitches: sewn, layers, thick, places, missed, thread, row })
+}
+
+/// What lies under the row: plies with the stretches on which they lie.
+struct Under {
+    plies: Vec<(Vec<Ply>, Stretches)>,
+    length: f64,
+}
+
+impl Under {
+    /// Everything down to the midsole, from the foot down; the lining as it is lasted in.
+    fn of(model: &Model, bottom: &Bottom, lines: &Lines, along: Along<'_>) -> Built<Self> {
+        let lying = |layer: &Layer| {
+            let mut plies: Vec<Ply> = Ply::film_over(layer)?.into_iter().collect();
+            plies.extend(Ply::of_layer(layer)?);
+            Ok((plies, Lies::of(layer)?.touching(lines, along)))
+        };
+        let insole = bottom.layer(Role::Insole).map(lying).transpose()?;
+        let lining: Vec<Ply> = lining(model)?.into_iter().collect();
+        let others = bottom.layers.iter().filter(|layer| Role::Insole < layer.role && layer.role <= Role::Midsole);
+        let mut plies: Vec<(Vec<Ply>, Stretches)> = insole.into_iter().collect();
+        plies.push((lining, vec![(0.0, along.length)]));
+        plies.extend(others.map(lying).collect::<Built<Vec<_>>>()?);
+        Ok(Self { plies, length: along.length })
+    }
+
+    fn at(&self, s: f64) -> Sum {
+        let here =
+            self.plies.iter().filter(|(_, lie)| lie.iter().any(|(from, to)| from - SLACK <= s && s <= to + SLACK));
+        Sum { terms: here.flat_map(|(plies, _)| plies).map(Ply::term).collect() }
+    }
+
+    /// The sum of which `value` is greatest, and where that is. Between the ends of layers nothing changes, and the ends
+    /// belong to them.
+    fn greatest(&self, value: impl Fn(&Sum) -> f64) -> (Sum, f64) {
+        let ends = self.plies.iter().flat_map(|(_, lie)| lie).flat_map(|(from, to)| [*from, *to]);
+        let mut places: Vec<f64> = ends.map(|s| s.clamp(0.0, self.length)).collect();
+        places.sort_by(f64::total_cmp);
+        let sums = places.into_iter().map(|s| (self.at(s), s));
+        let greater = |best: (Sum, f64), other: (Sum, f64)| {
+            if value(&other.0) > value(&best.0) + SLACK { other } else { best }
+        };
+        sums.reduce(greater).unwrap_or_default()
+    }
+
+    /// Whether other things lie at some places than at others.
+    fn varies(&self) -> bool {
+        let all_along = |lie: &Stretches| lie.iter().any(|(from, to)| *from <= SLACK && self.length - SLACK <= *to);
+        self.plies.iter().any(|(_, lie)| !lie.is_empty() && !all_along(lie))
+    }
 }

@@ -30,7 +30,8 @@ pub struct Lines {
     pub lining: f64,
     /// Where the waist's turnout begins to fall to the heel's, x.
     pub turnout_holds: f64,
-    blend: f64,
+    /// Where the turnout begins to grow, ahead of the release cut, x: behind it the outer is lasted in.
+    pub turnout_begins: f64,
     pub(super) turned: Arc<Turned>,
     wall: Distance,
     turnout_profile: Distance,
@@ -81,7 +82,7 @@ impl Lines {
     /// The release cut, x: where the turnout begins to grow. Behind it the outer is lasted in.
     #[must_use]
     pub fn release(&self) -> f64 {
-        self.turnout_holds - self.blend
+        self.turnout_begins
     }
 
     /// The turnout at parameter `t` of the feather line.
@@ -164,7 +165,7 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Ar
         cut,
         lining,
         turnout_holds: holds,
-        blend,
+        turnout_begins: holds - blend,
         turned: Arc::clone(turned),
         turnout_profile: Distance { outside: turn_out, inside: turn_in },
         last: last.clone(),

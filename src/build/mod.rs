@@ -46,7 +46,7 @@ pub use ply::Ply;
 pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
 pub use seams::{SeamBuilt, Sewn};
-pub use stack::{Lying, Mode, Peak, Room, Stack, outsole_thick};
+pub use stack::{Held, Lying, Missed, Mode, Peak, Room, Stack, Thin, outsole_thick};
 pub use thread::ThreadUse;
 pub use upper::{
     Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, LapSection, LapSide, Left, ShaftBuilt,

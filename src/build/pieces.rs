@@ -200,19 +200,33 @@ fn left_at<'l>(laid: &Laid, f: f64, lines: &'l Lines) -> Option<InLap<'l>> {
 
 /// Thickness of the outer at `s` on a piece: the parts that lie there.
 pub(super) fn outer_at(piece: &Piece, s: f64, lines: &Lines) -> Vec<Term> {
-    let terms = |laid: &Laid| match left_at(laid, piece.share(s), lines) {
-        Some(left) => left.thinned.terms(left.x, left.middle),
-        None => vec![lines.turned.parts[laid.part].term()],
-    };
-    piece.outer.iter().flat_map(terms).collect()
+    piece.outer.iter().flat_map(|laid| terms_of(laid, piece.share(s), lines)).collect()
 }
 
-/// The thickness of the outer alone, without building terms.
-pub(super) fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
-    let add = |a: Spread, b: Spread| Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi };
-    let left = |laid: &Laid| match left_at(laid, piece.share(s), lines) {
+fn terms_of(laid: &Laid, f: f64, lines: &Lines) -> Vec<Term> {
+    match left_at(laid, f, lines) {
+        Some(left) => left.thinned.terms(left.x, left.middle),
+        None => vec![lines.turned.parts[laid.part].term()],
+    }
+}
+
+/// One of the parts that lie at `s` on a piece.
+pub(super) fn part_at(piece: &Piece, part: usize, s: f64, lines: &Lines) -> Vec<Term> {
+    let of_part = piece.outer.iter().filter(|laid| laid.part == part);
+    of_part.flat_map(|laid| terms_of(laid, piece.share(s), lines)).collect()
+}
+
+/// The parts that lie at `s` on a piece and what is left of each, without building terms.
+pub(super) fn parts_at<'l>(piece: &'l Piece, s: f64, lines: &'l Lines) -> impl Iterator<Item = (usize, Spread)> + 'l {
+    let left = move |laid: &Laid| match left_at(laid, piece.share(s), lines) {
         Some(left) => left.spread(),
         None => lines.turned.parts[laid.part].spread,
     };
-    piece.outer.iter().map(left).fold(Spread::exactly(0.0), add)
+    piece.outer.iter().map(move |laid| (laid.part, left(laid)))
+}
+
+/// The thickness of the outer alone.
+pub(super) fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
+    let add = |a: Spread, b: Spread| Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi };
+    parts_at(piece, s, lines).map(|(_, spread)| spread).fold(Spread::exactly(0.0), add)
 }

@@ -1,7 +1,7 @@
 //! Plies: the things that lie on each other, each with its spread and its source of variation.
 
 use super::Built;
-use super::amounts::of;
+use super::amounts::{base, of};
 use crate::finding::Term;
 use crate::measure::Spread;
 use crate::source::Origin;
@@ -80,8 +80,8 @@ impl Ply {
         };
         Ok(match &of(&layer.of)?.it {
             Material::Leather(leather, substance) => vec![Ply {
-                what: format!("{role} ({})", leather.name).into(),
-                spread: leather.spread_of(&substance.it)?,
+                what: format!("{role} ({}){}", leather.name, said_of(layer)).into(),
+                spread: hammered(leather.spread_of(&substance.it)?, layer)?,
                 source: piece(""),
                 origin: substance.origin.clone(),
                 tolerance: leather
@@ -110,11 +110,45 @@ impl Ply {
         })
     }
 
+    /// The film of the adhesive that holds a layer to the one above; none where the adhesive does not say how thick it is,
+    /// or nothing is said to hold the layer.
+    ///
+    /// # Errors
+    /// The hole of a fault in the adhesive or its film.
+    pub fn film_over(layer: &Layer) -> Built<Option<Ply>> {
+        let Some(adhesive) = &layer.bonded else { return Ok(None) };
+        let adhesive = &of(adhesive)?.it;
+        let Some(film) = &adhesive.film else { return Ok(None) };
+        let (film, role) = (of(film)?, layer.role.name());
+        Ok(Some(Ply {
+            what: format!("film over the {role} ({})", adhesive.name).into(),
+            spread: film.it.spread(),
+            source: format!("film over {role}").into(),
+            origin: film.origin.clone(),
+            tolerance: None,
+        }))
+    }
+
     /// The plies of the layer of a role, none if the bottom has no such layer.
     ///
     /// # Errors
     /// The hole of a fault in the layer or its stock.
     pub fn of_role(bottom: &crate::spec::Bottom, role: Role) -> Built<Vec<Ply>> {
         bottom.layer(role).map_or(Ok(Vec::new()), Ply::of_layer)
+    }
+}
+
+/// What hammering leaves of a piece of leather.
+fn hammered(spread: Spread, layer: &Layer) -> Built<Spread> {
+    let Some(share) = &layer.hammered else { return Ok(spread) };
+    let left = 1.0 - base(share)? / 100.0;
+    Ok(Spread { lo: spread.lo * left, nominal: spread.nominal * left, hi: spread.hi * left })
+}
+
+/// `, hammered 5 %`
+fn said_of(layer: &Layer) -> String {
+    match layer.hammered.as_ref().map(base) {
+        Some(Ok(share)) => format!(", hammered {share} %"),
+        _ => String::new(),
     }
 }

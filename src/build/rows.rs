@@ -4,7 +4,7 @@ use super::Built;
 use super::amounts::{base, maybe, mm, of};
 use super::corner::{Corner, corners, lost};
 use super::lines::Lines;
-use super::stack::Stack;
+use super::stack::{Along, Stack};
 use super::thread::{ThreadUse, bobbin_metres, lockstitch_use, rows_of_a_bobbin};
 use crate::geometry::{Path, Rail, Side, Straight};
 use crate::spec::{House, Model, Sole};
@@ -39,6 +39,11 @@ pub struct RowBuilt {
 }
 
 impl RowBuilt {
+    /// The row as a way along which layers lie.
+    pub(super) fn along(&self) -> Along<'_> {
+        Along { rail: &self.rail, from: self.from, length: self.length }
+    }
+
     /// Where the row crosses the line of the joints on the outside and on the inside, mm from its start.
     #[must_use]
     pub fn joints(&self, last: &super::GradedLast) -> [Option<f64>; 2] {

@@ -4,7 +4,7 @@ use super::Look;
 use super::places::clean;
 use super::theme::Theme;
 use super::words::count;
-use crate::remedy::reach::{LiftsLevel, NailServes, Reach, Serves, Stitches, Tally};
+use crate::remedy::reach::{LiftsLevel, Limit, NailServes, Reach, Serves, Stitches, Tally};
 use owo_colors::OwoColorize;
 use std::io::{self, Write};
 
@@ -18,9 +18,7 @@ pub(super) fn write(out: &mut dyn Write, all: &[Reach], look: Look) -> io::Resul
         let head = format!("{}, tried in {}", reach.model, count(reach.sizes, "size"));
         writeln!(out, "{}", clean(&head).style(theme.word()))?;
         for machine in reach.stitches.chunk_by(|a, b| a.machine == b.machine) {
-            let (first, sews) = (&machine[0], rounded(machine[0].sews));
-            let title =
-                format!("thickest outsole on {}, which sews {sews} mm: base and lugs together, mm", first.machine);
+            let title = title(&machine[0]);
             table(out, theme, &title, STITCHES, &stitches(machine))?;
         }
         table(out, theme, "nails that serve, in how many sizes", NAILS, &nails(reach))?;
@@ -30,13 +28,19 @@ pub(super) fn write(out: &mut dyn Write, all: &[Reach], look: Look) -> io::Resul
     Ok(())
 }
 
+fn title(first: &Stitches) -> String {
+    let locks = first.locks.map(|locks| format!(" and locks through {} mm", rounded(locks))).unwrap_or_default();
+    let (machine, sews) = (&first.machine, rounded(first.sews));
+    format!("thickest outsole on {machine}, which sews {sews} mm{locks}: base and lugs together, mm")
+}
+
 /// mm with two decimals.
 fn rounded(mm: f64) -> String {
     let text = format!("{mm:.2}");
     if text == "-0.00" { "0.00".to_owned() } else { text }
 }
 
-const STITCHES: &[&str] = &["outer", "midsole", "slip", "passes", "nominal", "stocked", "least is left in"];
+const STITCHES: &[&str] = &["outer", "midsole", "slip", "passes", "nominal", "stocked", "limit", "least is left in"];
 const NAILS: &[&str] = &["where", "nail", "length", "passes", "tight", "no"];
 const LIFTS: &[&str] = &["lifts", "cap", "passes", "tight", "no", "sanded off, mm"];
 
@@ -45,9 +49,17 @@ fn stitches(machine: &[Stitches]) -> Vec<Vec<String>> {
         let least = it.lap.as_ref().map_or_else(|| it.size.to_string(), |lap| format!("{}, {lap}", it.size));
         let slip = it.slip.clone().unwrap_or_else(|| "none".to_owned());
         let (passes, nominal) = (rounded(it.passes), rounded(it.nominal));
-        vec![it.outer.clone(), it.midsole.clone(), slip, passes, nominal, outsoles(it), least]
+        vec![it.outer.clone(), it.midsole.clone(), slip, passes, nominal, outsoles(it), by(it.limit).to_owned(), least]
     };
     machine.iter().map(row).collect()
+}
+
+/// The machine's limit that leaves less.
+fn by(limit: Limit) -> &'static str {
+    match limit {
+        Limit::Sews => "sews",
+        Limit::Locks => "locks",
+    }
 }
 
 /// `lug-low passes, lug-heavy no`
@@ -118,8 +130,11 @@ pub(super) fn short(out: &mut dyn Write, all: &[Reach]) -> io::Result<()> {
             let slip = it.slip.as_deref().unwrap_or("no slip");
             let (passes, nominal) = (rounded(it.passes), rounded(it.nominal));
             let said = format!(
-                "{}, {}, {}, {slip}: {passes} mm passes, {nominal} mm nominal",
-                it.machine, it.outer, it.midsole
+                "{}, {}, {}, {slip}: {passes} mm passes, {nominal} mm nominal, limit: {}",
+                it.machine,
+                it.outer,
+                it.midsole,
+                by(it.limit)
             );
             writeln!(out, "{}", clean(&format!("{model}: outsole: {said}; {} [{}]", outsoles(it), it.size)))?;
         }

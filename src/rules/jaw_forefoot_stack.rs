@@ -1,6 +1,6 @@
 //! # jaw/forefoot-stack
 //!
-//! Insole, lining and midsole go under the foot of the machine that sews the forefoot.
+//! What lies under the forefoot's row, insole, lining, midsole and whatever reaches there, goes under the foot of its machine.
 //!
 //! ## At the bench
 //!
@@ -9,8 +9,10 @@
 //!
 //! ## Formula
 //!
-//! `insole + lining + midsole <= sews` of the forefoot's machine. Refused if the nominal fails; tight if only the
-//! thick end does.
+//! At the worst place along the row: insole + lining + midsole + every arch piece, shank, pad and filler that lies there
+//! `<= sews` of the forefoot's machine. A layer lies where it covers, within its breadth; the joint line on which the row
+//! starts belongs to a layer that ends there. Slip and outsole come after the row is sewn. Refused if the nominal fails;
+//! tight if only the thick end does.
 //!
 //! ## Fails
 //!
@@ -28,9 +30,9 @@
 //!
 //! Arithmetic on the stock's figures; what the machine sews is the shop's own measurement.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::tall;
+use super::{Phrase, Rule};
 use crate::build::{Build, ForefootBuilt, of};
 use crate::language::Hole;
 use crate::spec::ForefootHold;
@@ -56,7 +58,7 @@ impl Rule for JawForefootStack {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let message = tall::words(judgement, "the forefoot", "its machine sews", "too tall");
-        let help = "take a thinner insole or midsole, or sew it on another machine";
+        let help = "take a thinner insole or midsole, keep what else lies there clear of the row, or sew it on another machine";
         let tight = matches!(judgement.verdict, Verdict::Tight(_));
         Words { message, help: if tight { Vec::new() } else { vec![help.to_owned()] } }
     }
@@ -70,6 +72,10 @@ fn judge(build: &Build<'_>, built: &ForefootBuilt) -> Result<Vec<Judgement>, Hol
     let Some(machine) = machine.filter(|_| built.hold == ForefootHold::Sewn) else { return Ok(Vec::new()) };
     let machine = of(machine)?;
     let sews = of(&machine.it.sews)?;
-    let judgement = tall::judge(SUBJECT, (&built.layers, &built.layers), sews.it.nominal());
+    let mut judgement = tall::judge(SUBJECT, (&built.layers, &built.thick), sews.it.nominal());
+    if let Some([nominal, thick]) = built.places {
+        let at = if judgement.verdict == Verdict::Refused { nominal } else { thick };
+        judgement.place = Some(Phrase::of("{} mm along the row from its start on the outside", at));
+    }
     Ok(vec![judgement.limit_at(sews.origin.clone(), "the machine sews").lever(machine.origin.clone(), Moves::Another)])
 }

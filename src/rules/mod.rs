@@ -17,6 +17,7 @@ mod heel_nail_point;
 mod heel_nailer;
 mod heel_sanding;
 mod heel_wedges;
+mod jaw_film;
 mod jaw_forefoot_stack;
 mod jaw_locks;
 mod jaw_needle;
@@ -39,10 +40,13 @@ mod rows_corner;
 mod rows_edge;
 mod rows_guide;
 mod rows_no_line;
+mod rows_least_in_turnout;
+mod rows_through;
 mod rows_turnout;
 mod skiver_limits;
 mod stock_blank;
 mod tall;
+mod upper_enters_turnout;
 mod upper_fold;
 mod upper_gusset;
 mod upper_least_substance;
@@ -89,8 +93,12 @@ pub fn all() -> &'static [&'static dyn Rule] {
     &[
         &jaw_sole_stack::JawSoleStack,
         &jaw_opens::JawOpens,
+        &jaw_film::JawFilm,
         &jaw_locks::JawLocks,
         &jaw_forefoot_stack::JawForefootStack,
+        &rows_through::RowsThrough,
+        &rows_least_in_turnout::RowsLeastInTurnout,
+        &upper_enters_turnout::UpperEntersTurnout,
         &jaw_thread::JawThread,
         &jaw_needle::JawNeedle,
         &jaw_pitch::JawPitch,

@@ -15,7 +15,7 @@
 //! ## Fails
 //!
 //! ```text
-//! layer shank { of bend 10 iron;  covers waist;  breadth 60 mm;  rigid }      # the waist's nails stand in it
+//! layer shank { of bend 10 iron;  covers waist;  breadth 50 mm;  rigid }      # the waist's nails stand in it
 //! ```
 //!
 //! ## Mended

@@ -6,7 +6,7 @@ use super::paper::{self, Anchor, Document, Heading, Op, Page, PageSize, Paper, P
 use super::values::{decimals, mm};
 use super::words::{self, Lang, Word, cards};
 use crate::finding::Term;
-use crate::remedy::reach::{Reach, Stitches};
+use crate::remedy::reach::{Limit, Reach, Stitches};
 
 const MARGIN: f64 = 12.0;
 const SMALL: f64 = 9.0;
@@ -123,7 +123,7 @@ impl Plot<'_> {
             self.rect((x, to), (top, bottom), term);
             x = to;
         }
-        let end = LEFT + it.sews * SCALE;
+        let end = LEFT + it.takes() * SCALE;
         if end > x {
             let ring = vec![Point::new(x, top), Point::new(end, top), Point::new(end, bottom), Point::new(x, bottom)];
             self.push(Op::Polygon {
@@ -148,8 +148,9 @@ impl Plot<'_> {
     /// What the bar is of, in three lines.
     fn label(&mut self, it: &Stitches) {
         let slip = it.slip.as_ref().map_or_else(|| self.say(cards::NO_SLIP).to_owned(), |slip| format!("+ {slip}"));
+        let takes = if it.limit == Limit::Locks { cards::LOCKS } else { cards::SEWS };
         let lines = [
-            (Style::CondensedBold, format!("{}, {} {}", it.machine, self.say(cards::SEWS), mm(it.sews, self.job.lang))),
+            (Style::CondensedBold, format!("{}, {} {}", it.machine, self.say(takes), mm(it.takes(), self.job.lang))),
             (Style::Condensed, it.outer.clone()),
             (Style::Condensed, format!("{} {slip}", it.midsole)),
         ];

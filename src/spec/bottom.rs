@@ -114,6 +114,7 @@ pub struct Layer {
     pub ends: Val<Ends>,
     pub grain: Option<Val<&'static str>>,
     pub bonded: Option<Val<Arc<Adhesive>>>,
+    pub hammered: Option<Val<Amount>>,
     pub rigid: bool,
     /// How far behind the joint it ends in front.
     pub front: Option<Val<Amount>>,
@@ -280,10 +281,13 @@ fn layer(role: Role, span: Span, inner: &Fields<'_>, stock: &StockNames<'_>, fin
             _ => Extent::All,
         })
     });
+    let of = material(role, inner, stock, findings);
+    let hammered = inner.maybe_amount("hammered").map(|share| hammered(share, &of, findings));
     Layer {
         role,
         span,
-        of: material(role, inner, stock, findings),
+        of,
+        hammered,
         covers,
         breadth: inner.maybe_amount("breadth"),
         ends: ends(inner, findings),
@@ -307,6 +311,20 @@ fn skived(inner: &Fields<'_>) -> Skived {
         }
         Err(hole) => Skived { ends: Some(Err(hole)), sides: Some(Err(hole)) },
     }
+}
+
+/// Only leather gets thinner under the hammer.
+fn hammered(share: Val<Amount>, of: &Val<Material>, findings: &mut Vec<Finding>) -> Val<Amount> {
+    let share = share?;
+    let Ok(of) = of else { return Ok(share) };
+    if matches!(of.it, Material::Leather(..)) {
+        return Ok(share);
+    }
+    let message = format!("`{}` is no leather; hammering does not make it thinner", of.it.name());
+    let finding = Finding::fault(FaultName::VALUE_NONSENSE, share.span(), message).also(of.span(), "made of this");
+    let hole = Hole { fault: finding.name, span: share.span() };
+    findings.push(finding.help("take `hammered` out"));
+    Err(hole)
 }
 
 fn ends(inner: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Ends> {

@@ -21,6 +21,7 @@ mod geometry_reference;
 mod heels;
 mod laps;
 mod lasts;
+mod layers;
 mod mend;
 mod mutations;
 mod nails;

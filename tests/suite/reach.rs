@@ -24,7 +24,7 @@ fn all<'v>(value: &'v Value, key: &str) -> &'v [Value] {
     value[key].as_array().map(Vec::as_slice).unwrap_or_default()
 }
 
-/// Checks a variant of the cairn whose rows go through an outsole of one thickness, and says whether the stack is
+/// Checks a variant of the cairn whose rows go through an outsole of one thickness, and says whether jaw or stitch are
 /// refused, or tight.
 fn stack(demo: &Memory, row: &Value, outsole: f64) -> &'static str {
     let mut text_of = format!(
@@ -44,7 +44,8 @@ fn stack(demo: &Memory, row: &Value, outsole: f64) -> &'static str {
     let (_, checked) = demo.with("trial.hob", text_of).check(&["trial.hob"], &AllSizes);
     let faults: Vec<&Finding> = checked.findings.iter().filter(|it| it.severity == Severity::Fault).collect();
     assert!(faults.is_empty(), "{faults:?}");
-    match checked.findings.iter().find(|it| it.name == "jaw/sole-stack").map(|it| it.severity) {
+    let of_stack = checked.findings.iter().filter(|it| ["jaw/sole-stack", "jaw/locks"].contains(&it.name));
+    match of_stack.map(|it| it.severity).min() {
         None => "passes",
         Some(Severity::Refused) => "refused",
         Some(_) => "tight",
@@ -71,6 +72,30 @@ fn an_outsole_at_the_limit_passes_and_one_beyond_does_not() {
             assert!(as_expected, "{outsole} under {row}: {stack}");
         }
     }
+}
+
+/// The bench stitcher sews 18 and locks through 16, so its lock sets the limit: 16 less vamp, quarter skived flat and a
+/// midsole of 12 iron; at the thick end with 7 oz, 1.25 and 12.5 iron. The other one locks through 26 and sews 19.
+#[test]
+fn the_lower_of_jaw_and_lock_is_the_limit() {
+    let found = json(&case().demo(), "specs/models/scree-8.hob");
+    let of = |machine: &str| {
+        let made = [machine, "bend 12 iron", "oil-tan"];
+        let rows = all(&found["models"][0], "outsoles").iter();
+        let row = rows.clone().find(|row| [text(row, "machine"), text(row, "midsole"), text(row, "outer")] == made);
+        let row = row.expect("it is tried");
+        let mm = |key: &str| row[key].as_f64().expect("mm");
+        (text(row, "limit").to_owned(), mm("passes"), mm("nominal"))
+    };
+    let (oz, iron) = (25.4 / 64.0, 25.4 / 48.0);
+    for (machine, limit, takes) in [("bench-stitcher", "locks-through", 16.0), ("sole-stitcher", "sews", 19.0)] {
+        let (said, passes, nominal) = of(machine);
+        assert_eq!(said, limit, "{machine}");
+        assert!((nominal - (takes - 6.5 * oz - 1.0 - 12.0 * iron)).abs() < 1e-6, "{machine}: {nominal}");
+        assert!((passes - (takes - 7.0 * oz - 1.25 - 12.5 * iron)).abs() < 1e-6, "{machine}: {passes}");
+    }
+    let table = case().demo().run(&["reach", "specs/models/scree-8.hob"]).out;
+    assert!(table.contains("which sews 18.00 mm and locks through 16.00 mm"), "{table}");
 }
 
 /// The stocked outsole, machine and midsole of the demo's own build are among those that serve.

@@ -102,7 +102,8 @@ fn compare(path: &str, expected: &Expected, found: &[&Finding]) {
     };
     let within = match amounts.unit.as_str() {
         "mm" if path.ends_with("jaw-sole-stack-2.hob") => 0.0005,
-        "mm" => 0.01,
+        // Two decimals, as they are printed.
+        "mm" | "%" => 0.01,
         _ => 0.0,
     };
     let fits = |finding: &&Finding| {

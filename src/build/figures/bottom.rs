@@ -56,6 +56,7 @@ fn one_layer(layer: &Layer, list: &mut List) {
         Err(_) => {}
     }
     list.word(&key("grain"), "grain", layer.grain.as_ref());
+    list.maybe(&key("hammered"), "hammered thinner by", layer.hammered.as_ref());
     list.named(&key("bonded"), "adhesive", layer.bonded.as_ref(), |adhesive| &adhesive.name);
     list.maybe(&key("front"), "ends behind the joint", layer.front.as_ref());
     list.maybe(&key("back"), "ends under the heel", layer.back.as_ref());
@@ -72,6 +73,7 @@ fn one_layer(layer: &Layer, list: &mut List) {
     list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
     list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
     list.window(&key("open"), "join after", adhesive.open.as_ref());
+    list.maybe(&key("film"), "film of the joint", adhesive.film.as_ref());
     list.maybe(&key("press"), "press for", adhesive.press.as_ref());
     list.maybe(&key("set"), "leave to set", adhesive.set.as_ref());
     if adhesive.reactivated {
@@ -90,7 +92,7 @@ fn forefoot(build: &Build<'_>, list: &mut List) {
         list.count("forefoot.stitches", "stitches", stitches);
         list.number("forefoot.true-pitch", "true pitch", "mm", pitch);
     }
-    list.figures.push_sum("forefoot.layers", "insole, lining and midsole", "mm", forefoot.layers.clone());
+    list.figures.push_sum("forefoot.layers", "layers, where they are thickest", "mm", forefoot.layers.clone());
     if let Some(thread) = &forefoot.thread {
         list.number("forefoot.thread-used", "thread for a boot", "m", thread.total());
     }

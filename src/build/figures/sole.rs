@@ -60,9 +60,7 @@ fn edge(build: &Build<'_>, lines: &Lines, list: &mut List) {
     ] {
         list.number(key, label, "mm", value + lines.off_the_edge);
     }
-    if let Ok(blend) = crate::build::mm(&build.house.rule("blend")) {
-        list.number("edge.begins", "turnout begins to grow, from the heel", "mm", lines.turnout_holds - blend);
-    }
+    list.number("edge.begins", "turnout begins to grow, from the heel", "mm", lines.turnout_begins);
     list.amount("edge.row-least", "no nearer the outer row than", &build.house.rule("edge-after-sanding"));
 }
 

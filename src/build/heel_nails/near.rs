@@ -134,7 +134,7 @@ impl All<'_> {
 
     /// How far from the feather line the innermost row is at the least, mm: what lies deeper inside is farther away.
     fn rows_outside(&self) -> f64 {
-        let (lines, zones) = (self.around.lines, self.around.lines.turnout);
+        let zones = self.around.lines.turnout;
         let least = zones.heel.min(zones.waist_inside).min(zones.waist_outside).min(zones.forepart);
         let inset = self.around.rows.and_then(|rows| rows.rows.last()).map_or(0.0, |row| row.inset);
         least - inset

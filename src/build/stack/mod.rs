@@ -3,7 +3,9 @@
 //! Every ply is piecewise linear in the way along the row, so the sum is, too: its maxima lie at breakpoints, and are
 //! found there exactly.
 
+mod held;
 mod layers;
+mod lies;
 mod room;
 
 pub use room::{Room, outsole_thick};
@@ -15,10 +17,14 @@ use super::pieces::{Piece, clipped, outer_at, outer_spread, pieces_of_side};
 use super::ply::Ply;
 use super::rows::{RowBuilt, SoleRows, sole};
 use crate::finding::{Sum, Term};
-use crate::geometry::{Path, Side, Straight};
+use crate::geometry::{Path, Side};
 use crate::measure::{Spread, fits};
-use crate::spec::{Bottom, Ends, Extent, Model, Role};
+use crate::spec::{Bottom, Model, Role};
+use held::held;
+pub use held::{Held, Thin};
 use layers::{LayerPly, channel};
+pub use lies::Missed;
+pub(super) use lies::{Along, Lies, Stretches, missed};
 use std::sync::Arc;
 
 /// How far down the rows go.
@@ -126,6 +132,12 @@ pub struct Stack {
     pub stitch: Lying,
     /// The other modes that the bottom has layers for.
     pub others: Vec<Lying>,
+    /// Of the layers that the rows must go through, what each row misses: the one that they end in, and the midsole.
+    pub missed: Vec<Missed>,
+    /// Cemented joints between foot and table whose adhesive does not say how thick its film is, and which no sum counts.
+    pub unfilmed: u32,
+    /// What is left of each part of the upper under the rows.
+    pub held: Vec<Held>,
     rows: Vec<RowStack>,
     asked_mode: Mode,
     layers: Vec<LayerPly>,
@@ -135,7 +147,7 @@ pub struct Stack {
 struct RowStack {
     pieces: Vec<Piece>,
     /// Where each layer of the stack lies along the row.
-    present: Vec<Vec<(f64, f64)>>,
+    present: Vec<Stretches>,
     length: f64,
 }
 
@@ -158,11 +170,12 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
     let mut layers = Vec::new();
     let mut lie = Vec::new();
     for role in [Role::Midsole, Role::Slip, Role::Outsole] {
-        let Some(layer) = bottom.layer(role).filter(|layer| layer.breadth.is_none()) else { continue };
-        let place = (of(&layer.ends)?.it, of(&layer.covers)?.it);
+        let Some(layer) = bottom.layer(role) else { continue };
+        let place = Lies::of(layer)?;
         let plies = Ply::of_layer(layer)?;
         layers.extend(plies.iter().cloned().map(|ply| LayerPly { role, ply, coefficient: 1.0, channel: None }));
         layers.extend(channel(model, layer, &plies, rows)?);
+        layers.extend(Ply::film_over(layer)?.map(|ply| LayerPly { role, ply, coefficient: 1.0, channel: None }));
         lie.resize(layers.len(), place);
     }
     let row_stacks: Vec<RowStack> = rows.rows.iter().map(|row| row_stack(lines, row, &lie)).collect();
@@ -180,7 +193,39 @@ pub(super) fn stack(model: &Model, lines: &Lines, rows: &SoleRows) -> Built<Stac
     } else {
         asked.clone()
     };
-    Ok(Stack { asked, stitch, others: found, rows: row_stacks, asked_mode, layers })
+    let missed = all_missed(bottom, asked_mode, lines, rows)?;
+    let unfilmed = unfilmed(bottom, asked_mode)?;
+    let held = held(&names(model)?, lines, rows, &row_stacks);
+    Ok(Stack { asked, stitch, others: found, missed, unfilmed, held, rows: row_stacks, asked_mode, layers })
+}
+
+/// How many joints of the mode have a film of which nothing is known.
+fn unfilmed(bottom: &Bottom, asked: Mode) -> Built<u32> {
+    let joined = bottom.layers.iter().filter(|layer| Role::Midsole <= layer.role && layer.role <= asked.role());
+    let films = joined.filter(|layer| layer.bonded.is_some()).map(Ply::film_over);
+    films.map(|film| Ok(u32::from(film?.is_none()))).sum()
+}
+
+/// The names of the parts that are turned out, heel to toe.
+fn names(model: &Model) -> Built<Vec<Arc<str>>> {
+    let upper = model.upper.as_ref().map_err(|hole| *hole)?;
+    let parts = upper.turned_out.as_ref().map_err(|hole| *hole)?;
+    Ok(parts.iter().map(|part| part.it.name.as_str().into()).collect())
+}
+
+/// The side and the station, share of the bottom, of a place mm along a row.
+fn place_on(row: &RowBuilt, s: f64, lines: &Lines) -> (Side, f64) {
+    let t = row.rail.t_at_length(row.from, s);
+    (row.rail.side(t), row.rail.point(t).x / lines.last.bottom)
+}
+
+fn all_missed(bottom: &Bottom, asked: Mode, lines: &Lines, rows: &SoleRows) -> Built<Vec<Missed>> {
+    let mut through = vec![Role::Midsole, asked.role()];
+    through.dedup();
+    let layers = through.into_iter().filter_map(|role| bottom.layer(role));
+    layers
+        .flat_map(|layer| rows.rows.iter().enumerate().map(move |(k, row)| missed(layer, lines, (k, row.along()))))
+        .collect()
 }
 
 /// All that a mode's sums are found from.
@@ -196,69 +241,22 @@ fn has(bottom: &Bottom, role: Role) -> bool {
 }
 
 /// Pieces and layers of one row.
-fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[(Ends, Extent)]) -> RowStack {
+fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[Lies]) -> RowStack {
     let toe = row.rail.length_between(row.from, lines.last.feather.side_switch());
-    let turn = Turn::of(row);
+    let along = row.along();
+    let (heel, back) = along.turn();
     // Heel to toe outside, then back: the inside's pieces come in the order of the row.
-    let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), turn.heel, toe);
-    pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, turn.heel + turn.length));
-    let again: Vec<Piece> = pieces.iter().map(|piece| piece.moved(turn.length)).collect();
+    let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), heel, toe);
+    pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, back));
+    let again: Vec<Piece> = pieces.iter().map(|piece| piece.moved(back - heel)).collect();
     pieces.extend(again);
     let mut pieces = clipped(pieces, 0.0, row.length);
     for piece in &mut pieces {
         let at = |s: f64| outer_spread(piece, s, lines).nominal;
         piece.nominal = (at(piece.from), at(piece.to));
     }
-    let present = lie.iter().map(|(ends, covers)| present(lines, row, *ends, *covers)).collect();
+    let present = lie.iter().map(|lies| lies.along(lines, along)).collect();
     RowStack { pieces, present, length: row.length }
-}
-
-/// The whole turn of a row's line, heel to heel, in mm along the row. A row starts inside it; one that runs all round
-/// ends in the next.
-struct Turn {
-    heel: f64,
-    length: f64,
-}
-
-impl Turn {
-    fn of(row: &RowBuilt) -> Self {
-        Self { heel: row.rail.length_between(row.from, 0.0), length: row.rail.length() }
-    }
-}
-
-/// Where along the row a layer lies that covers and ends as said: one stretch round the toe, or one on each side. The
-/// line where it ends belongs to it.
-fn present(lines: &Lines, row: &RowBuilt, ends: Ends, covers: Extent) -> Vec<(f64, f64)> {
-    let turn = Turn::of(row);
-    let (heel, back) = (turn.heel, turn.heel + turn.length);
-    let at = |line: &Straight, side: Side, default: f64| {
-        let crossings = row.rail.crossings_on(line, side);
-        crossings.first().map_or(default, |t| row.rail.length_between(row.from, *t))
-    };
-    let across = |line: &Straight| (at(line, Side::Outside, heel), at(line, Side::Inside, back));
-    let last = &lines.last;
-    let end = match ends {
-        Ends::Full => (heel, back),
-        Ends::BehindBreast(behind) => across(&Straight::square_at(last.breast - behind)),
-    };
-    let (breast, joint) = (Straight::square_at(last.breast), last.joint_line);
-    let stretches = match covers {
-        Extent::All => vec![end],
-        Extent::Forepart => vec![across(&joint)],
-        Extent::Waist => {
-            let ((breast_out, breast_in), (joint_out, joint_in)) = (across(&breast), across(&joint));
-            vec![(breast_out, joint_out), (joint_in, breast_in)]
-        }
-        Extent::Seat => {
-            let (outside, inside) = across(&breast);
-            vec![(heel, outside), (inside, back)]
-        }
-    };
-    let cut = |(from, to): (f64, f64)| (from.max(end.0), to.min(end.1));
-    let in_turn: Vec<(f64, f64)> = stretches.into_iter().map(cut).filter(|(from, to)| from < to).collect();
-    let again = in_turn.iter().map(|(from, to)| (from + turn.length, to + turn.length));
-    let on_row = in_turn.iter().copied().chain(again).map(|(from, to)| (from.max(0.0), to.min(row.length)));
-    on_row.filter(|(from, to)| from < to).collect()
 }
 
 struct Best {
@@ -313,7 +311,7 @@ impl Whole<'_> {
 
     fn peak(&self, best: &Best, mode: Mode, between: Between) -> Peak {
         let (row, built) = (&self.stacks[best.row], &self.rows.rows[best.row]);
-        let t = built.rail.t_at_length(built.from, best.s);
+        let (side, station) = place_on(built, best.s, self.lines);
         let piece = &row.pieces[best.piece];
         let mut sum = Sum { terms: outer_at(piece, best.s, self.lines) };
         let lying = row.lying_at((best.row, best.inside), mode, between, self.layers);
@@ -322,8 +320,8 @@ impl Whole<'_> {
             row: best.row,
             s: best.s,
             plateau: (best.s, best.to),
-            side: built.rail.side(t),
-            station: built.rail.point(t).x / self.lines.last.bottom,
+            side,
+            station,
             lap: self.lap_on(piece),
             sum: sum.settled(),
         }
@@ -374,7 +372,7 @@ impl RowStack {
         between: Between,
         layers: &'l [LayerPly],
     ) -> impl Iterator<Item = &'l LayerPly> {
-        let here = move |stretches: &Vec<(f64, f64)>| stretches.iter().any(|(from, to)| *from <= s && s <= *to);
+        let here = move |stretches: &Stretches| stretches.iter().any(|(from, to)| *from <= s && s <= *to);
         layers
             .iter()
             .zip(&self.present)

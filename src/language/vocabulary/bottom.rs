@@ -131,6 +131,9 @@ static LAYER: BlockDef = BlockDef {
         word("bonded", "The adhesive that holds it to the layer above.")
             .slots(&[slot(SlotKind::Name(&[Thing::Adhesive]))])
             .example("bonded neoprene", "bonded 2"),
+        word("hammered", "How much thinner hammering it on makes it, as the shop measured it.")
+            .slots(&[one(Kind::Share).within(0.0, 30.0)])
+            .example("hammered 5 %", "hammered 5 mm"),
         word("rigid", "No nail goes through it.").example("rigid", "rigid 2"),
         word("lugs-off", "The lugs are buffed off where the heel's base stands on them.")
             .example("lugs-off", "lugs-off 2"),

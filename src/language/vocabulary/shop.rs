@@ -202,7 +202,10 @@ house! {
     "gauge" Length One 0.0..10.0 "0.5 mm" "0.5" "How true a stack of lifts is built to its gauge, either way.";
     "wedge-at-breast" Length One 0.0..20.0 "1 mm" "1" "The least thickness of a wedge at the breast.";
     "row-inside-edges" Length One 0.0..50.0 "2 mm" "2" "The least distance of an upper row from the edges of its parts.";
-    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" "The least leather left under an upper row.";
+    "least-substance" Thickness One 0.0..20.0 "1.0 mm" "1.0" "The least leather left under a row.";
+    "least-in-turnout" Thickness One 0.0..20.0 "0.7 mm" "0.7" "The least leather at the thin end of what the sole's rows hold in the turnout.";
+    "film" Thickness One 0.0..5.0 "0.15 mm" "0.15" "What a cemented joint commonly adds to a stack, where the adhesive does not say how thick its film is: less left in the jaw is noted.";
+    "lap-sides" Number One 1.0..10.0 "1.2" "1.2 mm" "How many times the smaller station of a lap in the turnout the greater one on the other side may be.";
     "single-ply" Thickness One 0.0..20.0 "1.5 mm" "1.5" "The least leather of one part alone, where a skive reaches beyond its lap.";
     "hole-web" Length One 0.0..50.0 "3 mm" "3" "The least leather between two punched holes, and between a hole and an edge or a row.";
     "step" Thickness One 0.0..20.0 "1.2 mm" "1.2" "The highest step felt inside at a lap that no lining covers.";

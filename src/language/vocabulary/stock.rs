@@ -269,6 +269,9 @@ static ADHESIVE: BlockDef = BlockDef {
         word("open", "Open time: the least and the most before the faces are joined.")
             .slots(&[window(Kind::Time)])
             .example("open 15..40 minutes", "open 40..15 minutes"),
+        word("film", "How thick the dry film between two joined faces is.")
+            .slots(&[spread(Kind::Thickness).within(0.0, 5.0)])
+            .example("film 0.15 mm +- 0.05 mm", "film 0.15"),
         word("press", "How long it is pressed.").slots(&[one(Kind::Time)]).example("press 1 minutes", "press hard"),
         word("set", "How long it must set before work goes on.")
             .slots(&[one(Kind::Time)])

@@ -9,7 +9,7 @@ mod stitches;
 
 pub use lifts::LiftsLevel;
 pub use nails::NailServes;
-pub use stitches::{Serves, Stitches};
+pub use stitches::{Limit, Serves, Stitches};
 
 use super::place::Way;
 use super::trial::{Bench, Trial};

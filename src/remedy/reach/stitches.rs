@@ -19,6 +19,10 @@ pub struct Stitches {
     pub machine: String,
     /// The tallest stack that it sews, mm.
     pub sews: f64,
+    /// The thickest stitch in which it locks, mm, if it says so.
+    pub locks: Option<f64>,
+    /// Which of the two leaves less.
+    pub limit: Limit,
     /// The midsole: `bend 12 iron`.
     pub midsole: String,
     /// The leather that is turned out.
@@ -38,6 +42,37 @@ pub struct Stitches {
     pub nominal: f64,
     /// The stocked outsoles, base and lugs together.
     pub outsoles: Vec<(String, Serves)>,
+}
+
+/// What of a machine sets the limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Limit {
+    /// The tallest stack in the jaw that it sews.
+    Sews,
+    /// The thickest stitch in which needle and bobbin thread still lock.
+    Locks,
+}
+
+impl Limit {
+    /// The machine's word, as in JSON.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Limit::Sews => "sews",
+            Limit::Locks => "locks-through",
+        }
+    }
+}
+
+impl Stitches {
+    /// What the machine takes at the limit, mm.
+    #[must_use]
+    pub fn takes(&self) -> f64 {
+        match self.limit {
+            Limit::Sews => self.sews,
+            Limit::Locks => self.locks.unwrap_or(self.sews),
+        }
+    }
 }
 
 /// How a stocked piece does.
@@ -141,14 +176,24 @@ impl Rig<'_> {
         if made.slip.is_none() && self.has_slip() {
             draft.insert(way([("bottom", None), ("layer", Some("slip"))]), Act::Drop);
         }
-        let room = |build: &Build<'_>| Some((build.size, build.stack.as_ref().ok()?.asked.room_for_outsole(sews)));
-        let rooms: Vec<(Size, Room)> = self.each(&draft, room)?.into_iter().collect::<Option<_>>()?;
-        let (size, least) = rooms.iter().reduce(|a, b| if b.1.passes < a.1.passes { b } else { a })?;
-        let nominal = rooms.iter().map(|(_, room)| room.nominal).fold(f64::INFINITY, f64::min);
+        let locks = machine.locks_through.as_ref().and_then(|locks| locks.as_ref().ok()).map(|it| it.it.nominal());
+        let rooms = |build: &Build<'_>| {
+            let stack = build.stack.as_ref().ok()?;
+            let jaw = (build.size, Limit::Sews, stack.asked.room_for_outsole(sews));
+            let stitch = locks.map(|locks| (build.size, Limit::Locks, stack.stitch.room_for_outsole(locks)));
+            Some([Some(jaw), stitch])
+        };
+        let rooms: Vec<[Option<(Size, Limit, Room)>; 2]> =
+            self.each(&draft, rooms)?.into_iter().collect::<Option<_>>()?;
+        let rooms: Vec<&(Size, Limit, Room)> = rooms.iter().flatten().flatten().collect();
+        let (size, limit, least) = rooms.iter().copied().reduce(|a, b| if b.2.passes < a.2.passes { b } else { a })?;
+        let nominal = rooms.iter().map(|(.., room)| room.nominal).fold(f64::INFINITY, f64::min);
         let outsoles = self.start.world.stock.outsoles.values();
         let outsoles = outsoles.filter_map(|it| Some((it.name.clone(), serves(it, least.passes, nominal)?)));
         Some(Stitches {
             sews,
+            locks,
+            limit: *limit,
             size: *size,
             lap: least.lap.clone(),
             above: least.above.clone(),

@@ -1,7 +1,7 @@
 //! The document of how far one can go.
 
 use super::origin::{TermDoc, terms};
-use crate::remedy::reach::{LiftsLevel, NailServes, Reach, Serves, Stitches, Tally};
+use crate::remedy::reach::{LiftsLevel, Limit, NailServes, Reach, Serves, Stitches, Tally};
 use crate::report::places::Places;
 #[cfg(test)]
 use schemars::{JsonSchema, Schema, schema_for};
@@ -44,6 +44,11 @@ struct StitchesDoc<'d> {
     machine: &'d str,
     /// The tallest stack that it sews, mm.
     sews: f64,
+    /// The thickest stitch in which it locks, mm, if it says so.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    locks_through: Option<f64>,
+    /// Which of the two leaves less for the outsole.
+    limit: LimitName,
     /// The leather that is turned out.
     outer: &'d str,
     /// The midsole.
@@ -74,6 +79,17 @@ struct ServesDoc<'d> {
     outsole: &'d str,
     /// How it does.
     serves: ServesName,
+}
+
+/// What of a machine sets the limit.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+enum LimitName {
+    /// The tallest stack in the jaw that it sews.
+    Sews,
+    /// The thickest stitch in which it locks.
+    LocksThrough,
 }
 
 /// How a stocked piece does.
@@ -159,6 +175,11 @@ fn stitches<'d>(it: &'d Stitches, places: &Places<'d>) -> StitchesDoc<'d> {
     StitchesDoc {
         machine: &it.machine,
         sews: it.sews,
+        locks_through: it.locks,
+        limit: match it.limit {
+            Limit::Sews => LimitName::Sews,
+            Limit::Locks => LimitName::LocksThrough,
+        },
         outer: &it.outer,
         midsole: &it.midsole,
         slip: it.slip.as_deref(),

@@ -23,4 +23,5 @@ words! { CARDS
     REACH_SAYS "Hatched: what lies above the outsole where least is left. Dashed: what is left for base and lugs, at the thick end / nominal. Scale" "Rayado: lo que hay sobre la suela donde menos queda. A trazos: lo que queda para base y tacos, por el lado grueso / nominal. Escala";
     NO_SLIP "no slip" "sin entresuela fina";
     SEWS "sews" "cose";
+    LOCKS "locks through" "anuda hasta";
 }

@@ -131,6 +131,12 @@ const TOLD: &[Told] = &[
         &[Heeling],
     ),
     told(
+        "jaw/film",
+        Word::new("the films of adhesive may not go into the jaw", "las capas de cola quizá no entran en la boca"),
+        Word::new("", ""),
+        &[SoleStitching],
+    ),
+    told(
         "jaw/forefoot-stack",
         Word::new("the forefoot is too thick for its machine", "el antepié es demasiado grueso para su máquina"),
         Word::new(
@@ -249,6 +255,18 @@ const TOLD: &[Told] = &[
         &[SoleStitching, Bottoming],
     ),
     told(
+        "rows/least-in-turnout",
+        Word::new("too little leather left to hold the rows", "queda poco cuero para sujetar las filas"),
+        Word::new("", ""),
+        &[Skiving, SoleStitching],
+    ),
+    told(
+        "rows/through",
+        Word::new("a row lies beside a layer that it goes through", "una fila pasa al lado de una capa que debe coger"),
+        Word::new("", ""),
+        &[Bottoming, SoleStitching],
+    ),
+    told(
         "rows/turnout",
         Word::new("the rows do not fit the turnout", "las filas no caben en el vuelo"),
         Word::new("", ""),
@@ -265,6 +283,12 @@ const TOLD: &[Told] = &[
         Word::new("no stocked blank is large enough", "ninguna pieza en almacén es bastante grande"),
         Word::new("", ""),
         &[Bottoming],
+    ),
+    told(
+        "upper/enters-turnout",
+        Word::new("a lap enters where there is no turnout", "un solape entra donde no hay vuelo"),
+        Word::new("", ""),
+        &[Closing],
     ),
     told(
         "upper/fold",

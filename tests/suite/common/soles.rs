@@ -33,6 +33,8 @@ pub struct Layer {
     pub ends: Option<f64>,
     /// `all`, or only `forepart` or `waist`: what lies on either side of the line of the joints.
     pub covers: &'static str,
+    /// How broad it is about the centre line; as broad as the bottom if it does not say.
+    pub breadth: Option<f64>,
 }
 
 impl Layer {
@@ -61,6 +63,10 @@ pub struct Sole {
     pub heel: f64,
     /// The rows close on themselves.
     pub all_round: bool,
+    /// How thick the film over slip and outsole is, mm and tolerance.
+    pub film: Option<(f64, f64)>,
+    /// How much thinner hammering makes the midsole, %.
+    pub hammered: Option<f64>,
 }
 
 const NAMES: [&str; 3] = ["hinder", "middle", "front"];
@@ -104,7 +110,7 @@ fn layer(chance: &mut Chance, nominal: f64) -> Layer {
         1 => Some(step(chance, 2.0, 2.0, 10)),
         _ => None,
     };
-    Layer { nominal, tolerance: step(chance, 0.0, 0.1, 5), ends, covers: "all" }
+    Layer { nominal, tolerance: step(chance, 0.0, 0.1, 5), ends, covers: "all", breadth: None }
 }
 
 impl Sole {
@@ -157,6 +163,8 @@ impl Sole {
             waist: step(chance, 8.0, 0.5, 8),
             heel: step(chance, 3.0, 0.5, 6),
             all_round: one_in(chance, 4),
+            film: None,
+            hammered: None,
             parts,
         }
     }
@@ -190,6 +198,47 @@ impl Sole {
         sole
     }
 
+    /// One of which some layers are strips: under the toe's round alone, out to the rows of the waist, or beyond them all.
+    pub fn of_strips(chance: &mut Chance) -> Self {
+        let mut sole = Self::random(chance);
+        let breadth = |chance: &mut Chance| (!one_in(chance, 3)).then(|| step(chance, 40.0, 2.5, 36));
+        sole.midsole.breadth = breadth(chance);
+        sole.outsole.breadth = breadth(chance);
+        if let Some(slip) = &mut sole.slip {
+            slip.breadth = breadth(chance);
+        }
+        sole.film = one_in(chance, 2).then(|| (step(chance, 0.1, 0.05, 4), step(chance, 0.0, 0.05, 2)));
+        sole.hammered = one_in(chance, 2).then(|| step(chance, 1.0, 0.5, 16));
+        sole
+    }
+
+    /// One whose laps enter at the turnout's ends: about the release cut and the start of the rows, or near the toe; some of
+    /// them behind it, out of their order, or with the sides far apart.
+    pub fn at_the_ends(chance: &mut Chance) -> Self {
+        let mut sole = Self::random(chance);
+        let back = one_in(chance, 2);
+        let mut at = if back { step(chance, 9.0, 0.5, 30) } else { step(chance, 74.0, 0.5, 16) };
+        for lap in &mut sole.laps {
+            lap.outside = at;
+            lap.inside = at + step(chance, -1.0, 0.25, 24);
+            at += step(chance, -0.5, 0.5, 8);
+            // An edge that leans may miss the rows at the toe, and a lap that runs past it can't be laid out.
+            lap.lean = if back { lap.lean } else { 90.0 };
+        }
+        sole
+    }
+
+    /// The midsole as it lies there.
+    pub fn midsole(&self) -> Spread {
+        let left = 1.0 - self.hammered.unwrap_or(0.0) / 100.0;
+        Spread::around(self.midsole.nominal * left, self.midsole.tolerance * left)
+    }
+
+    /// What the adhesive over slip and outsole adds to each.
+    pub fn film(&self) -> Spread {
+        self.film.map_or(Spread::exactly(0.0), |(thick, by)| Spread::around(thick, by))
+    }
+
     pub fn memory(&self) -> Memory {
         trial(&self.stock(), &self.model())
     }
@@ -200,6 +249,8 @@ impl Sole {
             _ = writeln!(text, "upper-leather leather-{n} {{ substance {lo}..{hi:.3} mm }}");
         }
         let Self { midsole, outsole, lug, .. } = self;
+        let film = self.film.map(|(thick, by)| format!("film {thick} mm +- {by} mm; ")).unwrap_or_default();
+        _ = writeln!(text, "adhesive gum {{ {film}coats 1 }}");
         _ = writeln!(
             text,
             "sole-leather card {{ substances {} mm; tolerance {} mm }}",
@@ -219,7 +270,7 @@ impl Sole {
 
     fn model(&self) -> String {
         let names = &NAMES[..self.parts.len()];
-        let mut text = String::from("  upper {\n");
+        let mut text = String::from("  upper {\n    without lap vamp\n");
         for (n, name) in names.iter().enumerate() {
             _ = writeln!(text, "    part {name} {{ of leather-{n}; pieces 1; area 3 dm2 }}");
         }
@@ -234,16 +285,17 @@ impl Sole {
             Some(0.0) => "ends at-breast".to_owned(),
             Some(behind) => format!("ends tucked {behind} mm"),
         };
-        _ = writeln!(text, "    layer midsole {{ of card {} mm; {} }}", self.midsole.nominal, ends(&self.midsole));
+        let lies = |layer: &Layer| {
+            let breadth = layer.breadth.map(|breadth| format!("; breadth {breadth} mm")).unwrap_or_default();
+            format!("covers {}; {}{breadth}", layer.covers, ends(layer))
+        };
+        let hammered = self.hammered.map(|share| format!("; hammered {share} %")).unwrap_or_default();
+        let midsole = lies(&self.midsole) + &hammered;
+        _ = writeln!(text, "    layer midsole {{ of card {} mm; {midsole} }}", self.midsole.nominal);
         if let Some(slip) = &self.slip {
-            _ = writeln!(
-                text,
-                "    layer slip {{ of sheet; covers {}; bonded neoprene; {} }}",
-                slip.covers,
-                ends(slip)
-            );
+            _ = writeln!(text, "    layer slip {{ of sheet; bonded gum; {} }}", lies(slip));
         }
-        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", ends(&self.outsole));
+        _ = writeln!(text, "    layer outsole {{ of tread; bonded gum; {} }}", lies(&self.outsole));
         let round = if self.all_round { "; all-round" } else { "" };
         let sewn = format!("through {through}; rows {rows}; from-edge {from_edge} mm; apart {apart} mm{round}");
         _ = writeln!(text, "    sole sewn {{ {sewn} }}\n  }}");
