@@ -6,6 +6,7 @@ mod bad_input;
 mod cli_explain;
 mod cli_faults;
 mod cli_judged;
+mod cli_names;
 mod cli_new;
 mod cli_schema;
 mod cli_sheets;
