@@ -5,11 +5,11 @@ use super::amounts::{base, mm, of};
 use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use super::rows::stitches;
-use super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
+use super::thread::{ThreadUse, thread_use};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail};
 use crate::language::Hole;
-use crate::spec::{Forefoot, ForefootHold, Model, Role, Stitch};
+use crate::spec::{Forefoot, ForefootHold, House, Model, Role};
 
 /// The forefoot of one size.
 #[derive(Clone, Debug)]
@@ -34,7 +34,13 @@ pub struct ForefootBuilt {
     pub thread: Option<ThreadUse>,
 }
 
-pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside: &Inside) -> Built<ForefootBuilt> {
+pub(super) fn forefoot(
+    model: &Model,
+    house: &House,
+    forefoot: &Forefoot,
+    lines: &Lines,
+    inside: &Inside,
+) -> Built<ForefootBuilt> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let inset = mm(&forefoot.inside_feather)?;
     let row = inside.rail(lines, inset);
@@ -53,12 +59,8 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
     };
     let thread = match (sewn, &forefoot.on) {
         (Some((count, pitch)), Some(machine)) => {
-            let machine = &of(machine)?.it;
             let t = layers.nominal();
-            Some(match of(&machine.stitch)?.it {
-                Stitch::Chainstitch => chainstitch_use(count, pitch, t),
-                Stitch::Lockstitch => lockstitch_use(pitch, base(&machine.lock)?, (0..count).map(|_| t), 0.0),
-            })
+            Some(thread_use(&of(machine)?.it, pitch, (0..count).map(|_| t), mm(&house.rule("tails"))?)?)
         }
         _ => None,
     };

@@ -7,7 +7,7 @@ use super::outer::Turned;
 use super::ply::Ply;
 use crate::geometry::{Distance, Path, Profile, Rail, Side, Straight};
 use crate::language::Hole;
-use crate::spec::{House, Model};
+use crate::spec::{House, Model, Role};
 use std::cell::RefCell;
 use std::sync::Arc;
 
@@ -56,6 +56,15 @@ impl Lines {
     #[must_use]
     pub fn rough(&self) -> Rail {
         self.edge.beside(self.off_the_edge)
+    }
+
+    /// The edge that a layer of the bottom is cut to, and that its adhesive is counted on, in a boot whose rows go
+    /// `through` a layer. What the rows hold is cut away with the rest; what lies below is fitted when the edge is
+    /// trimmed, and meets the edge as it is then. How much of `off_the_edge` is left for the sander by then is not known:
+    /// all of it still counts.
+    #[must_use]
+    pub fn cut_to(&self, role: Role, through: Role) -> Rail {
+        if role > through { self.rough() } else { self.uncut.clone() }
     }
 
     /// The corners of a piece `broad` mm along the centre line from the breast to the joints, such as a shank.

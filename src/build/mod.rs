@@ -141,7 +141,7 @@ impl<'m> Plan<'m> {
             })
         };
         let forefoot = bottom.ok().and_then(|bottom| bottom.forefoot.as_ref()).map(|forefoot| {
-            lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, forefoot, lines, &inside))
+            lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, house, forefoot, lines, &inside))
         });
         let heel = model
             .heel

@@ -47,6 +47,7 @@ mod strength;
 mod takes;
 mod takes_otherwise;
 mod templates;
+mod threads;
 mod values;
 mod verify;
 mod walker;
