@@ -29,7 +29,7 @@ pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
-pub use heel::{HeelBuilt, Thinner};
+pub use heel::{HeelBuilt, Thinner, TooMany};
 pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Place, Ring};
 pub use last::GradedLast;
 use lines::Inside;
