@@ -1,5 +1,6 @@
 //! One file a rule: its name, what it judges, its words. A rule computes nothing that `build` should own.
 
+mod bond_adhesive;
 mod claim_height;
 mod ends;
 mod forefoot_misses_insole;
@@ -129,6 +130,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &route_skipped::RouteSkipped,
         &route_dwell::RouteDwell,
         &stock_blank::StockBlank,
+        &bond_adhesive::BondAdhesive,
     ]
 }
 

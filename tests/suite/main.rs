@@ -3,6 +3,7 @@
 mod common;
 
 mod bad_input;
+mod bonds;
 mod cli_explain;
 mod cli_faults;
 mod cli_judged;
