@@ -7,11 +7,11 @@ use super::lines::{Inside, Lines, lining};
 use super::ply::Ply;
 use super::rows::stitches;
 use super::stack::{Along, Lies, Missed, Stretches, missed};
-use super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
+use super::thread::{ThreadUse, thread_use};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail};
 use crate::measure::SLACK;
-use crate::spec::{Bottom, Forefoot, ForefootHold, Layer, Model, Role, Stitch};
+use crate::spec::{Bottom, Forefoot, ForefootHold, House, Layer, Model, Role};
 
 /// The forefoot of one size.
 #[derive(Clone, Debug)]
@@ -44,7 +44,13 @@ pub struct ForefootBuilt {
     pub thread: Option<ThreadUse>,
 }
 
-pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside: &Inside) -> Built<ForefootBuilt> {
+pub(super) fn forefoot(
+    model: &Model,
+    house: &House,
+    forefoot: &Forefoot,
+    lines: &Lines,
+    inside: &Inside,
+) -> Built<ForefootBuilt> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let inset = mm(&forefoot.inside_feather)?;
     let row = inside.rail(lines, inset);
@@ -68,21 +74,31 @@ pub(super) fn forefoot(model: &Model, forefoot: &Forefoot, lines: &Lines, inside
     };
     let thread = match (sewn, &forefoot.on) {
         (Some((count, pitch)), Some(machine)) => {
-            let machine = &of(machine)?.it;
             // Each stitch takes what lies in its middle; all of them together take as many times the mean.
             let middles = (0..count).map(|n| under.at((f64::from(n) + 0.5) * pitch).nominal());
             let mean = || middles.sum::<f64>() / f64::from(count);
             let t = places.map_or_else(|| layers.nominal(), |_| mean());
-            Some(match of(&machine.stitch)?.it {
-                Stitch::Chainstitch => chainstitch_use(count, pitch, t),
-                Stitch::Lockstitch => lockstitch_use(pitch, base(&machine.lock)?, (0..count).map(|_| t), 0.0),
-            })
+            Some(thread_use(&of(machine)?.it, pitch, (0..count).map(|_| t), mm(&house.rule("tails"))?)?)
         }
         _ => None,
     };
     let through = [Role::Insole, Role::Midsole].into_iter().filter_map(|role| bottom.layer(role));
     let missed = through.map(|layer| missed(layer, lines, (0, along))).collect::<Built<_>>()?;
-    Ok(ForefootBuilt { hold, inset, from, to, length, corners, stitches: sewn, layers, thick, places, missed, thread, row })
+    Ok(ForefootBuilt {
+        hold,
+        inset,
+        from,
+        to,
+        length,
+        corners,
+        stitches: sewn,
+        layers,
+        thick,
+        places,
+        missed,
+        thread,
+        row,
+    })
 }
 
 /// What lies under the row: plies with the stretches on which they lie.

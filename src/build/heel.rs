@@ -45,6 +45,8 @@ pub struct HeelBuilt {
     pub thickest_lift: f64,
     /// The base with one lift replaced by the next thinner stocked one, if there is one.
     pub thinner: Option<Thinner>,
+    /// The thickest lift without which the base still reaches its height at its thin end: it is too many.
+    pub too_many: Option<TooMany>,
     /// Lugs of the outsole lie under the base.
     pub lugs_under: bool,
     /// Lifts and wedges: count and thickness, wedges first.
@@ -78,6 +80,15 @@ pub struct Thinner {
     pub reaches: bool,
 }
 
+/// Lifts of which there is one too many.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TooMany {
+    /// Which: `lifts` or `thin-lifts`.
+    pub word: &'static str,
+    /// How thick one of them is, mm.
+    pub thick: f64,
+}
+
 pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast) -> Built<HeelBuilt> {
     let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
     let (under_ball, under_seat) = (under(bottom, true)?, under_seat(model)?);
@@ -95,7 +106,8 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
     let sand_back = given.nominal() - needed.nominal();
     let on_top = Ply::of_role(bottom, Role::Midsole)?.into_iter().chain(Ply::of_role(bottom, Role::Slip)?);
     let visible_back = block.nominal() + on_top.map(|ply| ply.spread.nominal).sum::<f64>();
-    let thinner = thinner(heel, given.clone().less(&needed).spread().lo)?;
+    let over = given.clone().less(&needed).spread().lo;
+    let (thinner, too_many) = (thinner(heel, over)?, too_many(&stack, over));
     Ok(HeelBuilt {
         length,
         drop,
@@ -115,6 +127,7 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
             .map(|(.., thickness)| *thickness)
             .fold(0.0, f64::max),
         thinner,
+        too_many,
         stack,
         block,
         under_seat,
@@ -194,6 +207,13 @@ fn thinner(heel: &Heel, over: f64) -> Built<Option<Thinner>> {
         }
     }
     Ok(least)
+}
+
+/// The thickest lift that is less than what is over at the thin end. Wedges are not left out: they take up the slope.
+fn too_many(stack: &[Layered], over: f64) -> Option<TooMany> {
+    let lifts = stack.iter().filter(|(word, count, _)| *word != "wedges" && *count > 0);
+    let spare = lifts.filter(|(.., thick)| fits(*thick, over)).max_by(|a, b| a.2.total_cmp(&b.2));
+    spare.map(|(word, _, thick)| TooMany { word, thick: *thick })
 }
 
 /// How many of each lie in a base, or in a part of it.

@@ -7,7 +7,7 @@ use super::outer::Turned;
 use super::ply::Ply;
 use crate::geometry::{Distance, Path, Profile, Rail, Side, Straight};
 use crate::language::Hole;
-use crate::spec::{House, Model};
+use crate::spec::{House, Model, Role};
 use std::cell::RefCell;
 use std::sync::Arc;
 
@@ -58,6 +58,15 @@ impl Lines {
     #[must_use]
     pub fn rough(&self) -> Rail {
         self.edge.beside(self.off_the_edge)
+    }
+
+    /// The edge that a layer of the bottom is cut to, and that its adhesive is counted on, in a boot whose rows go
+    /// `through` a layer. What the rows hold is cut away with the rest; what lies below is fitted when the edge is
+    /// trimmed, and meets the edge as it is then. How much of `off_the_edge` is left for the sander by then is not known:
+    /// all of it still counts.
+    #[must_use]
+    pub fn cut_to(&self, role: Role, through: Role) -> Rail {
+        if role > through { self.rough() } else { self.uncut.clone() }
     }
 
     /// The corners of a piece `broad` mm along the centre line from the breast to the joints, such as a shank.
@@ -148,9 +157,8 @@ pub(super) fn lines(model: &Model, house: &House, last: &GradedLast, turned: &Ar
         };
         fair(&[(holds - blend, zones.heel), (holds, waist), (joint - blend, waist), (joint, zones.forepart)], model)
     };
-    let by_side = |side: Side| -> Built<(Profile, Profile)> {
-        Ok((wall_profile(turned, last, side, model)?, turn_out(side)?))
-    };
+    let by_side =
+        |side: Side| -> Built<(Profile, Profile)> { Ok((wall_profile(turned, last, side, model)?, turn_out(side)?)) };
     let ((wall_out, turn_out), (wall_in, turn_in)) = (by_side(Side::Outside)?, by_side(Side::Inside)?);
     let lost = |_| Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: model.span };
     let whole = Distance { outside: wall_out.plus(&turn_out), inside: wall_in.plus(&turn_in) };

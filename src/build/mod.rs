@@ -33,7 +33,7 @@ pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
-pub use heel::{HeelBuilt, Thinner};
+pub use heel::{HeelBuilt, Thinner, TooMany};
 pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Meets, Near, Place, Ring, Stand, Zone};
 pub use last::GradedLast;
 use lines::Inside;
@@ -148,7 +148,7 @@ impl<'m> Plan<'m> {
         let waist = on_lines(bottom.ok().and_then(|bottom| bottom.waist.as_ref()), false);
         let seat = on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true);
         let forefoot = bottom.ok().and_then(|bottom| bottom.forefoot.as_ref()).map(|forefoot| {
-            lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, forefoot, lines, &inside))
+            lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, house, forefoot, lines, &inside))
         });
         let heel = model
             .heel

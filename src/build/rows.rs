@@ -5,9 +5,9 @@ use super::amounts::{base, maybe, mm, of};
 use super::corner::{Corner, corners, lost};
 use super::lines::Lines;
 use super::stack::{Along, Stack};
-use super::thread::{ThreadUse, bobbin_metres, lockstitch_use, rows_of_a_bobbin};
+use super::thread::{ThreadUse, bobbin_metres, rows_of_a_bobbin, thread_use};
 use crate::geometry::{Path, Rail, Side, Straight};
-use crate::spec::{House, Model, Sole};
+use crate::spec::{House, Model, Sole, Stitch};
 
 /// One row of sole stitching.
 #[derive(Clone, Debug)]
@@ -185,16 +185,17 @@ impl SoleRows {
 }
 
 fn thread_of(model: &Model, house: &House, stack: &Stack, k: usize, row: &RowBuilt) -> Built<ThreadUse> {
-    let sole = sole(model)?;
-    let lock = base(&of(&sole.on)?.it.lock)?;
+    let machine = &of(&sole(model)?.on)?.it;
     let middles = |count: u32| (0..count).map(|n| (f64::from(n) + 0.5) * row.pitch);
     let thicknesses = stack.thicknesses(k, middles(row.stitches)).chain(stack.thicknesses(k, middles(row.overlap)));
-    Ok(lockstitch_use(row.pitch, lock, thicknesses, mm(&house.rule("tails"))?))
+    thread_use(machine, row.pitch, thicknesses, mm(&house.rule("sole-tails"))?)
 }
 
 fn bobbin(model: &Model) -> Built<Option<f64>> {
     let sole = sole(model)?;
     let machine = &of(&sole.on)?.it;
-    let Some(bobbin) = &machine.bobbin else { return Ok(None) };
+    // A chainstitch has none, whatever else its machine is said to have.
+    let locks = of(&machine.stitch)?.it == Stitch::Lockstitch;
+    let Some(bobbin) = machine.bobbin.as_ref().filter(|_| locks) else { return Ok(None) };
     bobbin_metres(bobbin, &of(&sole.thread)?.it).map(Some)
 }

@@ -45,9 +45,9 @@ pub struct SeamBuilt {
     pub diameter: Built<f64>,
     /// The needles that the thread's maker names, Nm, if he names any.
     pub named: Option<Built<(Window, Origin)>>,
-    /// Strength of one row, N/mm, if the thread states its strength: 1.5 times strength over pitch, or what the leather
-    /// holds over pitch, if that is less. An estimate.
-    pub strength: Option<Built<f64>>,
+    /// What one stitch holds, N, if the thread states its strength: 1.5 times that, or what a hole of the leather holds, if
+    /// that is less. A row is as strong, in N/mm, as this over its true pitch in mm. An estimate.
+    pub stitch_holds: Option<Built<f64>>,
     /// The leather that gives way before the thread does.
     pub leather_first: Option<String>,
 }
@@ -155,12 +155,12 @@ fn holds(leathers: &[(&str, &Val<Amount>)]) -> Built<Option<(f64, String)>> {
     Ok(weakest)
 }
 
-/// Strength of a row, and the leather that gives way first, if one does.
-fn strength(thread: &Val<Amount>, pitch: &Val<Amount>, weakest: Option<(f64, String)>) -> Built<(f64, Option<String>)> {
-    let (of_thread, stitches) = (1.5 * base(thread)?, base(pitch)? / 25.4);
+/// What one stitch holds, N, and the leather that gives way first, if one does.
+fn stitch_holds(thread: &Val<Amount>, weakest: Option<(f64, String)>) -> Built<(f64, Option<String>)> {
+    let of_thread = 1.5 * base(thread)?;
     Ok(match weakest {
-        Some((holds, leather)) if holds < of_thread => (holds * stitches, Some(leather)),
-        _ => (of_thread * stitches, None),
+        Some((holds, leather)) if holds < of_thread => (holds, Some(leather)),
+        _ => (of_thread, None),
     })
 }
 
@@ -175,7 +175,7 @@ fn built(asked: Asked<'_>) -> SeamBuilt {
     let strength_of = thread.ok().and_then(|thread| thread.it.strength.as_ref());
     let parts = asked.leathers.iter().filter_map(|part| part.as_ref().ok()).chain(asked.joins).map(|part| &*part.it);
     let leathers: Vec<(&str, &Val<Amount>)> = parts.filter_map(stated_hold).collect();
-    let strength = strength_of.map(|thread| strength(thread, asked.pitch, holds(&leathers)?));
+    let strength = strength_of.map(|thread| stitch_holds(thread, holds(&leathers)?));
     let named = thread.ok().and_then(|thread| thread.it.needle.as_ref());
     SeamBuilt {
         named: named.map(|named| of(named).map(|named| (named.it.window(), named.origin.clone()))),
@@ -195,7 +195,7 @@ fn built(asked: Asked<'_>) -> SeamBuilt {
             .and_then(|pitch| Ok(sewn(pitch.it.nominal(), &pitch.origin, window(|machine| &machine.pitch)?))),
         diameter: thread.and_then(|thread| diameter(&thread.it)),
         leather_first: strength.as_ref().and_then(|it| it.as_ref().ok()).and_then(|(_, leather)| leather.clone()),
-        strength: strength.map(|strength| strength.map(|(strength, _)| strength)),
+        stitch_holds: strength.map(|strength| strength.map(|(holds, _)| holds)),
     }
 }
 

@@ -1,9 +1,9 @@
 //! Thread: what a row takes, what a bobbin holds, how thick it is.
 
 use super::Built;
-use super::amounts::{base, mm};
+use super::amounts::{base, mm, of};
 use crate::measure::fits;
-use crate::spec::{Bobbin, Thread};
+use crate::spec::{Bobbin, Machine, Stitch, Thread};
 
 /// Thread of one row, m.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,20 +24,31 @@ impl ThreadUse {
     }
 }
 
-/// Class 301: a stitch takes `2p + 2t`, the needle `p + 2 lock t` of it. `thicknesses` are the nominal stitch sums at
-/// the middle of each stitch, mm. Source: textile calculation teaching texts (2 + 2TS per inch); ISO 4915 for the lock.
-pub(super) fn lockstitch_use(pitch: f64, lock: f64, thicknesses: impl Iterator<Item = f64>, tails: f64) -> ThreadUse {
+/// What a row takes on a machine, by the stitch that it makes; `thicknesses` are the nominal stitch sums at the middle of
+/// each stitch, `tails` what is left at both ends together, all in mm.
+///
+/// Class 301: a stitch takes `2p + 2t`, the needle `p + 2 lock t` of it. Class 101: `3p + 2t`, all of it from the needle.
+/// Source: textile calculation teaching texts (2 + 2TS and 3 + 2TS per inch); ISO 4915 for the lock.
+pub(super) fn thread_use(
+    machine: &Machine,
+    pitch: f64,
+    thicknesses: impl Iterator<Item = f64>,
+    tails: f64,
+) -> Built<ThreadUse> {
+    let of_a_stitch: [f64; 4] = match of(&machine.stitch)?.it {
+        Stitch::Chainstitch => [3.0, 2.0, 0.0, 0.0],
+        Stitch::Lockstitch => {
+            let lock = base(&machine.lock)?;
+            [1.0, 2.0 * lock, 1.0, 2.0 * (1.0 - lock)]
+        }
+    };
+    let [needle_p, needle_t, bobbin_p, bobbin_t] = of_a_stitch;
     let (mut needle, mut bobbin) = (0.0, 0.0);
     for t in thicknesses {
-        needle += pitch + 2.0 * lock * t;
-        bobbin += pitch + 2.0 * (1.0 - lock) * t;
+        needle += needle_p * pitch + needle_t * t;
+        bobbin += bobbin_p * pitch + bobbin_t * t;
     }
-    ThreadUse { needle: needle / 1000.0, bobbin: bobbin / 1000.0, tails: tails / 1000.0 }
-}
-
-/// Class 101: a stitch takes `3p + 2t`. Source: textile calculation teaching texts (3 + 2TS per inch).
-pub(super) fn chainstitch_use(stitches: u32, pitch: f64, thickness: f64) -> ThreadUse {
-    ThreadUse { needle: f64::from(stitches) * (3.0 * pitch + 2.0 * thickness) / 1000.0, bobbin: 0.0, tails: 0.0 }
+    Ok(ThreadUse { needle: needle / 1000.0, bobbin: bobbin / 1000.0, tails: tails / 1000.0 })
 }
 
 /// Diameter, mm: as measured, else `2 sqrt(Tex / (1000 pi rho phi))` with density in g/cm3 and the share of the round

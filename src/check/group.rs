@@ -8,9 +8,6 @@ use crate::spec::Model;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-/// Below this share of pairs a tight build is only worth a note.
-const WORTH_TIGHT: f64 = 0.005;
-
 /// A judgement with the rule (by its place in the registry) and the size that it was made for.
 #[derive(Clone, Debug)]
 pub(super) struct Judged {
@@ -94,7 +91,7 @@ fn not_laid_out<'j>(model: &Model, sizes: usize, judged: impl Iterator<Item = &'
 pub fn severity_of(judgement: &Judgement) -> Option<Severity> {
     match judgement.verdict {
         Verdict::Refused => Some(Severity::Refused),
-        Verdict::Tight(share) if pairs_failing(share) >= WORTH_TIGHT => Some(Severity::Tight),
+        ref tight if tight.is_tight() => Some(Severity::Tight),
         Verdict::Tight(_) | Verdict::Noted => Some(Severity::Note),
         Verdict::Passes | Verdict::NotJudged(_) => None,
     }

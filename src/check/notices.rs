@@ -27,7 +27,7 @@ impl Checked {
         for rule in all() {
             for judgement in rule.judge(&build) {
                 let refused = judgement.verdict == Verdict::Refused;
-                if refused || matches!(judgement.verdict, Verdict::Tight(_)) {
+                if refused || judgement.verdict.is_tight() {
                     let numbers =
                         (!judgement.unit.is_empty()).then_some((judgement.sum, judgement.limit, judgement.unit));
                     notices.push(Notice { rule: rule.name(), refused, numbers });

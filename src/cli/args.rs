@@ -145,6 +145,10 @@ pub(super) struct ReachArgs {
     #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
     pub lang: LangName,
 
+    /// Write over a file that was not printed of these models, too
+    #[arg(long)]
+    pub replace: bool,
+
     /// The path that standard input would have: its `use` lines are relative to it
     #[arg(long = "as", value_name = "PATH")]
     pub as_path: Option<PathBuf>,
@@ -196,6 +200,10 @@ pub(super) struct SheetsArgs {
     /// Print what is refused too: every page then says that it is not released, and why
     #[arg(long)]
     pub force: bool,
+
+    /// Write over files that were not printed of these models, too
+    #[arg(long)]
+    pub replace: bool,
 }
 
 /// What makes a file of sheets.
@@ -223,6 +231,10 @@ pub(super) struct On {
     /// The language of the cards
     #[arg(long, value_enum, value_name = "LANG", default_value_t = LangName::En)]
     pub lang: LangName,
+
+    /// Write over files that were not printed of these models, too
+    #[arg(long)]
+    pub replace: bool,
 }
 
 #[derive(Debug, Args)]
@@ -253,6 +265,10 @@ pub(super) struct TemplatesArgs {
     /// Print what is refused too: every page then says that it is not released
     #[arg(long)]
     pub force: bool,
+
+    /// Write over files that were not printed of these models, too
+    #[arg(long)]
+    pub replace: bool,
 }
 
 /// The papers that templates are printed on.

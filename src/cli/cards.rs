@@ -6,20 +6,21 @@ use super::args::{LineCardArgs, On, TravellerArgs};
 use super::judge::{Outcome, show_aside, verdict};
 use super::output::{Output, Stream};
 use super::sheets::{make_folder, paper_of, plural, prints, replace};
+use super::targets::{free, one_of_each_name};
 use super::{Stop, Verdict};
 use crate::check::{Figured, ModelChecked};
 use crate::report;
 use crate::sheets::{LineJob, TravellerJob, Typefaces, Units, line_card, machines, paper, seams, shows, traveller};
 use crate::spec::Shop;
 use std::collections::{BTreeMap, BTreeSet};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 pub(super) fn travellers(args: &TravellerArgs, output: &Output) -> Result<Verdict, Stop> {
     let outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
     let run = outcome.report();
     show_aside(&run, &args.judged.how, output)?;
-    let mut written = Written::default();
-    for (model, shop) in printable(&outcome) {
+    let mut cards = Cards::default();
+    for (model, shop) in printable(&outcome)? {
         let sizes = outcome.checked.figured(model);
         let document = traveller(&TravellerJob {
             shop: &shop.name,
@@ -33,9 +34,9 @@ pub(super) fn travellers(args: &TravellerArgs, output: &Output) -> Result<Verdic
             units: Units::of(shop),
         });
         let batch = args.batch.as_ref().map(|batch| format!("_{}", of_file(batch))).unwrap_or_default();
-        written.take(document, &args.on, &format!("{}_traveller{batch}.pdf", model.name))?;
+        cards.take(document, &format!("{}_traveller{batch}.pdf", model.name), &[&model.name], &args.on)?;
     }
-    written.said(&args.on.out, output)?;
+    cards.write(&args.on.out, output)?;
     Ok(verdict(&run, &args.judged.how))
 }
 
@@ -43,12 +44,13 @@ pub(super) fn line_cards(args: &LineCardArgs, output: &Output) -> Result<Verdict
     let outcome = Outcome::of(&args.judged.files, &args.judged.how)?;
     let run = outcome.report();
     show_aside(&run, &args.judged.how, output)?;
-    let printable = printable(&outcome);
+    let printable = printable(&outcome)?;
     let sizes: Vec<Vec<Figured>> = printable.iter().map(|(model, _)| outcome.checked.figured(model)).collect();
     let models: Vec<(&ModelChecked, Vec<&Figured>)> =
         printable.iter().zip(&sizes).map(|((model, _), sizes)| (*model, sizes.iter().collect())).collect();
+    let names: Vec<&str> = models.iter().map(|(model, _)| model.name.as_str()).collect();
     let known = machines(&models);
-    let mut written = Written::default();
+    let mut cards = Cards::default();
     for machine in wanted(&args.machines, &known, models.is_empty())? {
         let Some((_, shop)) = printable.first() else { continue };
         let document = line_card(&LineJob {
@@ -60,16 +62,18 @@ pub(super) fn line_cards(args: &LineCardArgs, output: &Output) -> Result<Verdict
             lang: args.on.lang.lang(),
             units: Units::of(shop),
         });
-        written.take(document, &args.on, &format!("line-card_{}.pdf", of_file(&machine)))?;
+        cards.take(document, &format!("line-card_{}.pdf", of_file(&machine)), &names, &args.on)?;
     }
-    written.said(&args.on.out, output)?;
+    cards.write(&args.on.out, output)?;
     Ok(verdict(&run, &args.judged.how))
 }
 
 /// The models that print, each with its shop.
-fn printable(outcome: &Outcome) -> Vec<(&ModelChecked, &Shop)> {
-    let models = outcome.checked.models.iter().filter(|model| prints(model));
-    models.filter_map(|model| Some((model, outcome.checked.worlds[model.place.0].shop.as_deref()?))).collect()
+fn printable(outcome: &Outcome) -> Result<Vec<(&ModelChecked, &Shop)>, Stop> {
+    let models: Vec<&ModelChecked> = outcome.checked.models.iter().filter(|model| prints(model)).collect();
+    one_of_each_name(&models, &outcome.loaded.sources)?;
+    let shop = |model: &ModelChecked| outcome.checked.worlds[model.place.0].shop.as_deref();
+    Ok(models.into_iter().filter_map(|model| Some((model, shop(model)?))).collect())
 }
 
 /// The machines asked for; all that sew, if none is.
@@ -109,35 +113,40 @@ fn of_file(name: &str) -> String {
     name.trim_start_matches('.').to_owned()
 }
 
-/// Files and pages so far.
+/// Cards so far, each with its place; none is written before all of them are made.
 #[derive(Default)]
-struct Written {
-    files: usize,
+struct Cards {
+    files: Vec<(PathBuf, Vec<u8>)>,
     pages: usize,
 }
 
-impl Written {
-    /// Writes a document, if there is one, under its name.
-    fn take(&mut self, document: Option<paper::Document>, on: &On, name: &str) -> Result<(), Stop> {
+impl Cards {
+    /// Takes a document of some models, if there is one, under its name.
+    fn take(&mut self, document: Option<paper::Document>, name: &str, models: &[&str], on: &On) -> Result<(), Stop> {
         let Some(document) = document else { return Ok(()) };
         let unlaid = |why: paper::Error| Stop::Unwritten(name.to_owned(), why.to_string());
         let faces = Typefaces::for_text(document.characters()).map_err(unlaid)?;
         let bytes = paper::write(&document, &faces).map_err(unlaid)?;
-        make_folder(&on.out)?;
         let path = on.out.join(name);
-        replace(&path, &bytes).map_err(|why| Stop::unwritten(path.display().to_string(), &why))?;
-        self.files += 1;
+        if !on.replace {
+            free(std::slice::from_ref(&path), models)?;
+        }
+        self.files.push((path, bytes));
         self.pages += document.pages.len();
         Ok(())
     }
 
-    /// Says how much there is, if there is anything.
-    fn said(&self, out: &Path, output: &Output) -> Result<(), Stop> {
-        if self.files == 0 {
+    /// Writes them all, and says how much there is, if there is anything.
+    fn write(&self, out: &Path, output: &Output) -> Result<(), Stop> {
+        if self.files.is_empty() {
             return Ok(());
         }
+        make_folder(out)?;
+        for (path, bytes) in &self.files {
+            replace(path, bytes).map_err(|why| Stop::unwritten(path.display().to_string(), &why))?;
+        }
         output.write(Stream::Out, |to, _| {
-            writeln!(to, "{}, {} in {}", plural(self.files, "file"), plural(self.pages, "page"), out.display())
+            writeln!(to, "{}, {} in {}", plural(self.files.len(), "file"), plural(self.pages, "page"), out.display())
         })
     }
 }

@@ -19,6 +19,7 @@ mod rules;
 mod sheets;
 mod size;
 mod stop;
+mod targets;
 mod templates;
 mod usage;
 mod verify;

@@ -4,6 +4,7 @@ use super::args::{How, ReachArgs};
 use super::judge::{Outcome, show_aside};
 use super::output::{Output, Stream};
 use super::sheets::{make_folder, paper_of, replace};
+use super::targets::free;
 use super::{Stop, Verdict};
 use crate::check::ModelChecked;
 use crate::remedy::reach::{Reach, reach};
@@ -53,6 +54,10 @@ fn plot(outcome: &Outcome, found: &[(&ModelChecked, Reach)], args: &ReachArgs, p
     let names = reaches.iter().flat_map(|reach| reach.names()).collect::<Vec<_>>().join(" ");
     let faces = typefaces(&format!("{} {names}", shop.name), std::iter::empty()).map_err(|why| unlaid(&why))?;
     let bytes = paper::write(&document, &faces).map_err(|why| unlaid(&why))?;
+    if !args.replace {
+        let models: Vec<&str> = reaches.iter().map(|reach| reach.model.as_str()).collect();
+        free(&[path.to_owned()], &models)?;
+    }
     if let Some(folder) = path.parent().filter(|folder| !folder.as_os_str().is_empty()) {
         make_folder(folder)?;
     }

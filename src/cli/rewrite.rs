@@ -1,7 +1,9 @@
 //! Texts replaced in place: all of them or none, each only if it is still what was read.
 //!
-//! An original stays beside its file, as `NAME.before-mend`, until all new texts are in place. Whoever kills the program
-//! in the middle finds some files old, some new, each whole, and the originals of all beside them.
+//! An original stays beside its file, as `NAME.before-mend`, until all new texts are in place. New texts and originals come
+//! into being whole: each is written under a temporary name, brought to the disk, and then named. Whoever kills the program
+//! in the middle finds some files old, some new, each whole, and the originals of all beside them. What fails is undone:
+//! originals go back to their places, and nothing is left beside them.
 
 use super::Stop;
 use std::fs;
@@ -34,14 +36,34 @@ pub(super) fn replace_all(all: &[Replacement<'_>]) -> Result<(), Stop> {
     let mut ready = Vec::new();
     for of in all {
         let unwritten = |why: io::Error| Stop::unwritten(of.shown, &why);
-        let new = written(of).map_err(unwritten)?;
+        let new = written(of, of.new).map_err(unwritten)?;
         ready.push(Ready { of, new, original: beside(of.path) });
     }
-    let kept = keep(&ready);
-    let placed = kept.and_then(|()| ready.into_iter().try_for_each(put));
-    placed?;
+    keep(&ready)?;
+    let mut replaced = 0;
+    let placed = ready.into_iter().try_for_each(|one| put(one).inspect(|()| replaced += 1));
+    if let Err(stop) = placed {
+        return Err(undone(all, replaced).err().unwrap_or(stop));
+    }
     for of in all {
         fs::remove_file(beside(of.path)).map_err(|why| Stop::unwritten(of.shown, &why))?;
+    }
+    Ok(())
+}
+
+/// Puts the originals of the first files back, and takes those of all others away.
+fn undone(all: &[Replacement<'_>], replaced: usize) -> Result<(), Stop> {
+    let (new, old) = all.split_at(replaced);
+    for of in old {
+        drop(fs::remove_file(beside(of.path)));
+    }
+    for of in new {
+        let back = |why: io::Error| {
+            let name = name_of(&beside(of.path));
+            let why = Stop::unwritten(of.shown, &why);
+            Stop::Unwritten(of.shown.to_owned(), format!("it is new, others are not; put {name} back ({why})"))
+        };
+        fs::rename(beside(of.path), of.path).map_err(back)?;
     }
     Ok(())
 }
@@ -53,18 +75,25 @@ fn beside(path: &Path) -> PathBuf {
     path.with_file_name(name)
 }
 
-/// The new text in a temporary file beside its place, with the old one's permissions.
-fn written(of: &Replacement<'_>) -> io::Result<NamedTempFile> {
+fn name_of(path: &Path) -> String {
+    path.file_name().unwrap_or_default().to_string_lossy().into_owned()
+}
+
+/// A text in a temporary file in the folder of a file, with its permissions, all of it on the disk. Dropped, it is gone.
+fn written(of: &Replacement<'_>, text: &str) -> io::Result<NamedTempFile> {
     let permissions = fs::metadata(of.path)?.permissions();
     if permissions.readonly() {
         return Err(io::Error::new(ErrorKind::PermissionDenied, "it is read-only"));
     }
-    let folder = of.path.parent().unwrap_or(Path::new("."));
-    let mut file = tempfile::Builder::new().prefix(".hobnail-").tempfile_in(folder)?;
-    file.write_all(of.new.as_bytes())?;
+    let mut file = tempfile::Builder::new().prefix(".hobnail-").tempfile_in(folder(of.path))?;
+    file.write_all(text.as_bytes())?;
     file.as_file().set_permissions(permissions)?;
     file.as_file().sync_all()?;
     Ok(file)
+}
+
+fn folder(path: &Path) -> &Path {
+    path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."))
 }
 
 /// Puts every original beside its file. What is there already belongs to somebody who was interrupted.
@@ -80,19 +109,40 @@ fn keep(ready: &[Ready<'_>]) -> Result<(), Stop> {
 }
 
 fn kept(one: &Ready<'_>) -> Result<(), Stop> {
-    let shown = one.of.shown;
-    let file = fs::OpenOptions::new().write(true).create_new(true).open(&one.original);
-    match file.and_then(|mut file| file.write_all(one.of.old.as_bytes())) {
-        Err(why) if why.kind() == ErrorKind::AlreadyExists => {
-            let name = one.original.file_name().unwrap_or_default().to_string_lossy().into_owned();
-            Err(Stop::Unwritten(
-                shown.to_owned(),
-                format!("{name} lies beside it since a mending that was interrupted; put it back or delete it"),
-            ))
-        }
-        Err(why) => Err(Stop::unwritten(shown, &why)),
-        Ok(()) => unchanged(one).inspect_err(|_| drop(fs::remove_file(&one.original))),
-    }
+    let unwritten = |why: &io::Error| Stop::unwritten(one.of.shown, why);
+    let file = written(one.of, one.of.old).map_err(|why| unwritten(&why))?;
+    file.persist_noclobber(&one.original).map_err(|failed| match failed.error.kind() {
+        ErrorKind::AlreadyExists => in_the_way(one),
+        _ => unwritten(&failed.error),
+    })?;
+    let ready = named(folder(one.of.path)).map_err(|why| unwritten(&why)).and_then(|()| unchanged(one));
+    ready.inspect_err(|_| drop(fs::remove_file(&one.original)))
+}
+
+/// What to do with an original that lies there. One that only begins as its file does was cut off while it was written,
+/// which is before its file is replaced: putting it back would lose the rest.
+fn in_the_way(one: &Ready<'_>) -> Stop {
+    let name = name_of(&one.original);
+    let whole = fs::read(&one.original).is_ok_and(|original| !one.of.old.as_bytes().starts_with(&original));
+    let what = if whole {
+        format!("{name} lies beside it since a mending that was interrupted; put it back or delete it")
+    } else {
+        format!(
+            "{name} lies beside it since a mending that was interrupted, and holds nothing that it lacks; delete it"
+        )
+    };
+    Stop::Unwritten(one.of.shown.to_owned(), what)
+}
+
+/// Brings the names in a folder to the disk, where the system can.
+#[cfg(unix)]
+fn named(folder: &Path) -> io::Result<()> {
+    fs::File::open(folder)?.sync_all()
+}
+
+#[cfg(not(unix))]
+fn named(_: &Path) -> io::Result<()> {
+    Ok(())
 }
 
 /// Whether a file is still what was read.
@@ -166,5 +216,47 @@ mod tests {
         let original = fs::read_to_string(folder.path().join("a.hob.before-mend")).expect("it is there");
         assert_eq!(original, "the original");
         assert_eq!(fs::read_to_string(&a).expect("it is there"), "half");
+    }
+
+    #[test]
+    fn an_original_that_is_not_whole_is_said_to_be_so() {
+        let folder = tempfile::TempDir::new().expect("a temporary folder");
+        let a = file(folder.path(), "a.hob", "the original");
+        for cut in ["", "the orig", "the original"] {
+            file(folder.path(), "a.hob.before-mend", cut);
+            let refused = replace_all(&[Replacement { path: &a, shown: "a.hob", old: "the original", new: "new" }]);
+            let said = said(refused);
+            assert!(said.ends_with("holds nothing that it lacks; delete it"), "{said}");
+            assert!(!said.contains("put it back"), "{said}");
+            assert_eq!(names(folder.path()), ["a.hob", "a.hob.before-mend"]);
+        }
+    }
+
+    #[test]
+    fn what_was_replaced_before_one_failed_goes_back() {
+        let folder = tempfile::TempDir::new().expect("a temporary folder");
+        let (a, b) = (file(folder.path(), "a.hob", "old a"), file(folder.path(), "b.hob", "old b"));
+        let one = |path, old, new| Replacement { path, shown: "x", old, new };
+        let all = [one(&a, "old a", "new a"), one(&b, "old b", "new b")];
+        // As far as a run comes whose second file can't be put in place.
+        file(folder.path(), "a.hob", "new a");
+        file(folder.path(), "a.hob.before-mend", "old a");
+        file(folder.path(), "b.hob.before-mend", "old b");
+        undone(&all, 1).expect("it can be undone");
+        assert_eq!(fs::read_to_string(&a).expect("it is there"), "old a");
+        assert_eq!(fs::read_to_string(&b).expect("it is there"), "old b");
+        assert_eq!(names(folder.path()), ["a.hob", "b.hob"]);
+    }
+
+    #[test]
+    fn a_file_whose_folder_is_gone_leaves_nothing() {
+        let folder = tempfile::TempDir::new().expect("a temporary folder");
+        let a = file(folder.path(), "a.hob", "old a");
+        let gone = folder.path().join("gone/b.hob");
+        let one = |path, old| Replacement { path, shown: "x", old, new: "new" };
+        let refused = replace_all(&[one(&a, "old a"), one(&gone, "old b")]);
+        assert_eq!(said(refused), "x can't be written: no such file or directory");
+        assert_eq!(fs::read_to_string(&a).expect("it is there"), "old a");
+        assert_eq!(names(folder.path()), ["a.hob"]);
     }
 }

@@ -9,6 +9,7 @@ use super::judge::{Outcome, show_aside, verdict};
 use super::output::{Output, Stream};
 use super::pages::Pages;
 use super::progress::Progress;
+use super::targets::{free, one_of_each_name};
 use super::{Stop, Verdict};
 use crate::build::Plan;
 use crate::check::{Checked, Figured, ModelChecked, Notice};
@@ -38,6 +39,10 @@ pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
     if unprintable || printable.is_empty() {
         return Ok(verdict);
     }
+    one_of_each_name(&printable, &outcome.loaded.sources)?;
+    if !args.replace {
+        printable.iter().try_for_each(|model| free(&places(model, args), &[&model.name]))?;
+    }
     make_folder(&args.out)?;
     let progress = Progress::new(printable.iter().map(|model| model.sizes.len()).sum());
     let mut pages = 0;
@@ -56,6 +61,22 @@ pub(super) fn run(args: &SheetsArgs, output: &Output) -> Result<Verdict, Stop> {
         writeln!(out, "{files}, {sheets} in {}", args.out.display())
     })?;
     Ok(verdict)
+}
+
+/// Where the sheets of a model go.
+fn places(model: &ModelChecked, args: &SheetsArgs) -> Vec<PathBuf> {
+    let name = &model.name;
+    let names: Vec<String> = match args.by {
+        By::Size => model.sizes.iter().map(|size| stem(name, size.size)).collect(),
+        By::Station => stations(args).map(|station| format!("{name}_{}", station.name())).collect(),
+        By::One => vec![name.clone()],
+    };
+    names.into_iter().map(|name| args.out.join(format!("{name}.pdf"))).collect()
+}
+
+/// The stations asked for, or all.
+fn stations(args: &SheetsArgs) -> impl Iterator<Item = Station> {
+    Station::ALL.iter().copied().filter(|station| args.stations.is_empty() || args.stations.contains(station))
 }
 
 /// The models that print: with `--force`, those that are refused too.
@@ -129,8 +150,7 @@ fn print(
             printed.collect::<Result<_, Stop>>()?
         }
         By::Station => {
-            let wanted = |station: &&Station| args.stations.is_empty() || args.stations.contains(station);
-            let stations: Vec<Station> = Station::ALL.iter().filter(wanted).copied().collect();
+            let stations: Vec<Station> = stations(args).collect();
             stations.par_iter().map(|station| printer.station(&sizes, *station)).collect::<Result<_, Stop>>()?
         }
         By::One => vec![printer.all(&sizes)?],

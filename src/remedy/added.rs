@@ -6,11 +6,19 @@ use super::stocked;
 use super::trial::Wrong;
 use super::write::Act;
 use crate::finding::Kind;
-use crate::language::StatementKey;
 use crate::language::vocabulary::Thing;
+use crate::language::{Given, StatementKey, Value};
 use crate::rules::all;
 
 const FIRST: SlotAt = SlotAt { clause: None, slot: 0 };
+
+/// How many a statement says in its first slot.
+fn counted(place: &Place<'_>) -> Option<u32> {
+    match &place.slot(FIRST)?.given {
+        Given::Value(Value::Count(count)) => Some(*count),
+        _ => None,
+    }
+}
 
 fn key(word: &'static str, first: Option<&str>) -> StatementKey {
     StatementKey { word, first: first.map(str::to_owned) }
@@ -23,6 +31,9 @@ impl Scene<'_> {
             "jaw/sole-stack" | "jaw/locks" => {
                 candidates.extend(self.slip_sole());
                 candidates.extend(self.flat_skives());
+            }
+            "heel/sanding" => {
+                candidates.extend(["lifts", "thin-lifts"].iter().filter_map(|word| self.fewer_lifts(word)));
             }
             "upper/stay" => candidates.extend(self.rubbed_flat(wrong)),
             _ => {}
@@ -50,6 +61,23 @@ impl Scene<'_> {
         let rungs: Vec<Rung> = stocked::items(self.trial, Thing::Rubber).into_iter().map(rung).collect();
         let id = format!("{} [in]", path(self.model, &layer));
         (!rungs.is_empty()).then(|| Candidate::of_rungs(id, Kind::Construction, rungs))
+    }
+
+    /// One lift less, two, and so on; the last stage that nails any has so many less to nail.
+    fn fewer_lifts(&self, word: &'static str) -> Option<Candidate> {
+        let lifts = self.place(&[key("heel", None), key(word, None)])?;
+        let count = counted(lifts)?;
+        let staged = |place: &&Place<'_>| place.kind() == ("stage", word) && counted(place).is_some_and(|it| it > 0);
+        let stage = self.places.iter().rfind(staged);
+        let most = stage.and_then(counted).unwrap_or(count);
+        let rung = |less: u32| -> Option<Rung> {
+            let say = |place: &Place<'_>, count: u32| Some(self.say(place, place.slot(FIRST)?, &count.to_string()));
+            let staged = stage.map(|stage| say(stage, counted(stage)? - less)).unwrap_or_default();
+            Some(say(lifts, count - less)?.into_iter().chain(staged.into_iter().flatten()).collect())
+        };
+        let rungs: Vec<Rung> = (1..=most.min(count)).filter_map(rung).collect();
+        let id = format!("{} [fewer]", path(self.model, &lifts.way));
+        (!rungs.is_empty()).then(|| Candidate::of_rungs(id, Kind::Construction, rungs).of_the_cause())
     }
 
     /// The under part of a lap that enters the turnout, thinned flat there.

@@ -26,6 +26,8 @@ pub struct Candidate {
     pub kind: Kind,
     /// Never offered first.
     pub last: bool,
+    /// It takes away what is too many: looked at, and offered, before all else.
+    pub cause: bool,
     /// Other choices may stand in the same statement.
     pub shared: bool,
     rungs: Rungs,
@@ -60,9 +62,14 @@ impl Candidate {
         }
     }
 
+    /// The same, that takes away what is too many.
+    pub fn of_the_cause(self) -> Self {
+        Self { cause: true, ..self }
+    }
+
     /// A choice of a few.
     pub fn of_rungs(id: String, kind: Kind, rungs: Vec<Rung>) -> Self {
-        Self { id, kind, last: false, shared: false, rungs: Rungs::Others(rungs) }
+        Self { id, kind, last: false, cause: false, shared: false, rungs: Rungs::Others(rungs) }
     }
 }
 
@@ -110,7 +117,8 @@ impl<'s> Scene<'s> {
         }
         self.machines(wrong, &mut all);
         self.added(wrong, &mut all);
-        all.sort_by(|a, b| a.id.cmp(&b.id));
+        // Of two that come to the same, the one that takes away what is too many is looked at.
+        all.sort_by(|a, b| b.cause.cmp(&a.cause).then_with(|| a.id.cmp(&b.id)));
         all.dedup_by(|a, b| a.id == b.id);
         all
     }
@@ -271,6 +279,7 @@ impl<'s> Scene<'s> {
             id: format!("{} [{} {end:?}] {sign}", path(self.model, &way), names.join(",")),
             kind: kind(&way),
             last: never_first(&way, slots.first().and_then(|(at, ..)| at.clause), up),
+            cause: false,
             shared: true,
             rungs: Rungs::Marks {
                 head: self.text(head).to_owned(),

@@ -166,9 +166,12 @@ fn because(finding: &Finding) -> String {
     }
 }
 
-/// Passing before tight, then by kind, then the smaller change; the first three of two kinds, if there are two.
+/// Passing before tight; then what takes away that which is too many, then by kind, then the smaller change; the
+/// first three of two kinds, if there are two.
 fn ranked(mut found: Vec<Found>) -> Vec<Found> {
-    let order = |found: &Found| (found.last, found.tight, found.kind, found.draft.len(), found.far, found.name.clone());
+    let order = |found: &Found| {
+        (found.last, found.tight, !found.cause, found.kind, found.draft.len(), found.far, found.name.clone())
+    };
     found.sort_by_cached_key(order);
     if found.first().is_some_and(|first| first.last) {
         return Vec::new();

@@ -61,6 +61,8 @@ pub struct Found {
     pub kind: Kind,
     /// Never offered first.
     pub last: bool,
+    /// Offered before all else.
+    pub cause: bool,
     /// How many rungs up or down its ladders.
     pub far: u32,
     /// The names of its choices.
@@ -92,7 +94,7 @@ pub struct Search<'s> {
     sizes: Vec<Size>,
     seen: BTreeSet<Draft>,
     idle: BTreeSet<(String, About)>,
-    queue: BTreeMap<(usize, u32, Kind, u32, String), Node>,
+    queue: BTreeMap<(usize, bool, u32, Kind, u32, String), Node>,
     most: usize,
 }
 
@@ -191,7 +193,7 @@ impl<'s> Search<'s> {
             return;
         }
         let far = node.steps.iter().map(|step| step.k).sum();
-        let place = (changed + left, node.left(), node.kind(), far, node.name());
+        let place = (changed + left, !node.cause(), node.left(), node.kind(), far, node.name());
         self.queue.insert(place, node);
     }
 
@@ -301,6 +303,10 @@ impl Node {
         self.steps.iter().map(|step| step.choice.kind).max().unwrap_or(Kind::Setting)
     }
 
+    fn cause(&self) -> bool {
+        self.steps.iter().any(|step| step.choice.cause)
+    }
+
     fn name(&self) -> String {
         self.steps.iter().map(|step| format!("{} {}", step.choice.id, step.k)).collect::<Vec<_>>().join("; ")
     }
@@ -339,6 +345,7 @@ impl Node {
         Found {
             kind: self.kind(),
             last: self.steps.iter().any(|step| step.choice.last),
+            cause: self.cause(),
             far: self.steps.iter().map(|step| step.k).sum(),
             name: self.name(),
             choices: self.choices(),

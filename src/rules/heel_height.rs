@@ -11,7 +11,8 @@
 //! Block (base and cap) at the back = seat height of the last + what lies under the ball - what lies under the seat,
 //! the outer that is lasted in there included. `lifts + wedges >= block - cap`; the given base has the tolerance of the
 //! gauge that it is built to (house), not n times a lift's. A midsole or slip that lies under both cancels, its tolerance
-//! too. Refused if the nominal is short, tight if only the thin end is.
+//! too. Refused if the nominal is short, tight if only the thin end of the base is, held against the most that is needed:
+//! what is needed has a thick end of its own, by the cap, the outsole and the outer.
 //!
 //! ## Fails
 //!
@@ -57,9 +58,9 @@ impl Rule for HeelHeight {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
-        let end = if judgement.verdict == Verdict::Refused { "" } else { "at the thin end " };
+        let (end, most) = if judgement.verdict == Verdict::Refused { ("", "") } else { ("at the thin end ", "up to ") };
         let message = format!(
-            "the heel's base is {end}{} mm, {} mm are needed at the back: {} mm short",
+            "the heel's base is {end}{} mm, {most}{} mm are needed at the back: {} mm short",
             number(*sum, *margin),
             number(*limit, *margin),
             number(margin.abs(), *margin),
@@ -81,8 +82,9 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
     judgement.terms = heel.given.clone();
     if !refused && !fits(0.0, short.spread().lo) {
         let share = crate::measure::share_below(short.nominal(), short.sigma(), 0.0);
-        judgement =
-            Judgement::new(SUBJECT, given + short.spread().lo - short.nominal(), needed, short.spread().lo, "mm");
+        // Both have ends of their own: the thinnest base against the most that is needed.
+        let (thin, most) = (heel.given.spread().lo, heel.needed.spread().hi);
+        judgement = Judgement::new(SUBJECT, thin, most, thin - most, "mm");
         judgement.verdict = Verdict::Tight(share);
         judgement.terms = heel.given.clone();
     }

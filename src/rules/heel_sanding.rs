@@ -1,6 +1,6 @@
 //! # heel/sanding
 //!
-//! Levelling takes no more off the base than a thinner lift would have left out.
+//! Levelling takes no more off the base than one lift less, or a thinner one, would have left out.
 //!
 //! ## At the bench
 //!
@@ -9,14 +9,14 @@
 //!
 //! ## Formula
 //!
-//! Sanding at the back = base given - base needed, nominal; a note from half of the thickest lift. Refused only if,
-//! with one lift replaced by the next thinner stocked one, the base would still reach its height at the thin end.
-//! What the wedges can't take of the slope is sanded at the breast on top.
+//! Sanding at the back = base given - base needed, nominal; a note from half of the thickest lift. Refused from there if,
+//! with one lift left out, or replaced by the next thinner stocked one, the base would still reach its height at the thin
+//! end. What the wedges can't take of the slope is sanded at the breast on top.
 //!
 //! ## Fails
 //!
 //! ```text
-//! lifts 3 of lift-leather 12 iron        # 8.48 mm to sand; two lifts and one of 9 iron would still reach
+//! lifts 3 of lift-leather 12 iron        # 8.48 mm to sand; two lifts would still reach
 //! ```
 //!
 //! ## Mended
@@ -61,7 +61,7 @@ impl Rule for HeelSanding {
             number(*limit, *margin),
             number(margin.abs(), *margin),
         );
-        let help = "take one lift thinner, or one less and a thin one";
+        let help = "leave one lift out, or take one thinner";
         Words { message, help: if judgement.verdict == Verdict::Refused { vec![help.to_owned()] } else { Vec::new() } }
     }
 }
@@ -77,19 +77,29 @@ fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
     let sanded = heel.sand_back;
     let mut judgement = Judgement::new(SUBJECT, sanded, half, half - sanded, "mm");
     judgement.terms = heel.given.clone().less(&heel.needed);
-    judgement.verdict = match &heel.thinner {
-        // From half a lift, equality included.
-        _ if !fits(half, sanded) => Verdict::Passes,
-        Some(thinner) if thinner.reaches => Verdict::Refused,
-        _ => Verdict::Noted,
+    let spared = heel.too_many.is_some() || heel.thinner.is_some_and(|thinner| thinner.reaches);
+    // From half a lift, equality included.
+    judgement.verdict = match (fits(half, sanded), spared) {
+        (false, _) => Verdict::Passes,
+        (true, true) => Verdict::Refused,
+        (true, false) => Verdict::Noted,
     };
+    if let Some(spare) = heel.too_many {
+        let thick = number(spare.thick, 1.0);
+        judgement.facts.push(format!("without one lift of {thick} mm the base would still reach").into());
+    }
     if let Some(thinner) = &heel.thinner {
         let reaches = if thinner.reaches { "would still reach" } else { "would not reach" };
         let (of, to) = (number(thinner.from, 1.0), number(thinner.to, 1.0));
         judgement.facts.push(format!("with one lift of {to} mm for one of {of} mm the base {reaches}").into());
     }
-    if let Some(lifts) = &spec.lifts {
-        judgement = judgement.lever(of(&lifts.substance)?.origin.clone(), Moves::Down);
+    // Of what there is one too many comes first: that is where the model is edited.
+    let thin = heel.too_many.is_some_and(|spare| spare.word == "thin-lifts");
+    if let Some(lifts) = spec.thin_lifts.as_ref().filter(|_| thin).or(spec.lifts.as_ref()).or(spec.thin_lifts.as_ref())
+    {
+        let (count, substance) = (of(&lifts.count)?.origin.clone(), of(&lifts.substance)?.origin.clone());
+        let first = if heel.too_many.is_some() { [count, substance] } else { [substance, count] };
+        judgement = first.into_iter().fold(judgement, |judgement, origin| judgement.lever(origin, Moves::Down));
     }
     Ok(judgement)
 }

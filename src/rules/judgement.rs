@@ -3,6 +3,7 @@
 use super::Phrase;
 use crate::finding::Sum;
 use crate::language::Hole;
+use crate::measure::pairs_failing;
 use crate::source::Origin;
 use std::sync::Arc;
 
@@ -32,14 +33,23 @@ pub enum Moves {
     Another,
 }
 
+/// Below this share of pairs a tight build is only worth a note.
+const WORTH_TIGHT: f64 = 0.005;
+
 impl Verdict {
-    /// In a word.
+    /// Whether so many pairs are likely to fail that it is called tight; fewer are worth a note, wherever they are shown.
+    #[must_use]
+    pub fn is_tight(&self) -> bool {
+        matches!(self, Verdict::Tight(share) if pairs_failing(*share) >= WORTH_TIGHT)
+    }
+
+    /// In a word, the same in every output.
     #[must_use]
     pub fn name(&self) -> &'static str {
         match self {
             Verdict::Passes => "passes",
-            Verdict::Tight(_) => "tight",
-            Verdict::Noted => "noted",
+            Verdict::Tight(_) if self.is_tight() => "tight",
+            Verdict::Tight(_) | Verdict::Noted => "note",
             Verdict::Refused => "refused",
             Verdict::NotJudged(_) => "not judged",
         }

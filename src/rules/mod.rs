@@ -1,5 +1,6 @@
 //! One file a rule: its name, what it judges, its words. A rule computes nothing that `build` should own.
 
+mod bond_adhesive;
 mod claim_height;
 mod ends;
 mod forefoot_misses_insole;
@@ -39,8 +40,8 @@ mod route_skipped;
 mod rows_corner;
 mod rows_edge;
 mod rows_guide;
-mod rows_no_line;
 mod rows_least_in_turnout;
+mod rows_no_line;
 mod rows_through;
 mod rows_turnout;
 mod skiver_limits;
@@ -143,6 +144,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &route_skipped::RouteSkipped,
         &route_dwell::RouteDwell,
         &stock_blank::StockBlank,
+        &bond_adhesive::BondAdhesive,
     ]
 }
 

@@ -9,10 +9,11 @@
 //!
 //! ## Formula
 //!
-//! Needed: the outline at the edge before rough-rounding, from where the outsole ends (for a cap: from the back) to the
-//! toe (for a cap: to the breast), along the centre line and square to it. A size of blank serves if it is no smaller than
-//! the boot's size, where both are numbered by one system, and, where the stock says how large it is, if it is as long and
-//! as wide as needed. Some size that is stocked must serve.
+//! Needed: the outline from where the outsole ends (for a cap: from the back) to the toe (for a cap: to the breast), along
+//! the centre line and square to it. An outsole that the rows go through is cut away with the rest: its outline is the edge
+//! before rough-rounding. One that is cemented below the rows, and a cap, go on when that edge is trimmed. A size of blank
+//! serves if it is no smaller than the boot's size, where both are numbered by one system, and, where the stock says how
+//! large it is, if it is as long and as wide as needed. Some size that is stocked must serve.
 //!
 //! ## Fails
 //!

@@ -12,6 +12,8 @@ use std::collections::BTreeSet;
 
 const MARGIN: f64 = 12.0;
 const SMALL: f64 = 9.0;
+/// Points of a seam's title.
+const TITLE: f64 = 14.0;
 const LINE: f64 = 4.0;
 const ROW: f64 = 5.0;
 const SIZES: f64 = 34.0;
@@ -255,11 +257,19 @@ impl Card<'_> {
             page.headings.push(Heading::sheet(title.clone()));
         }
         let revision = model.revision.map(|it| format!(" · {} {it}", self.say(words::REVISION))).unwrap_or_default();
-        self.text(MARGIN, self.y + 4.5, 14.0, Style::Bold, format!("{title}{revision}"));
-        self.y += 8.0;
+        self.titled(&format!("{title}{revision}"));
         self.same(&same, &span(&sizes));
         self.table(changing, &sizes);
         self.y += 6.0;
+    }
+
+    /// A seam's title, on as many lines as its name wants.
+    fn titled(&mut self, title: &str) {
+        for line in paper::wrap(title, Style::Bold, TITLE, self.width()) {
+            self.text(MARGIN, self.y + 4.5, TITLE, Style::Bold, line.to_owned());
+            self.y += 6.0;
+        }
+        self.y += 2.0;
     }
 
     /// What a seam is called; those of the upper by their own names.

@@ -149,7 +149,7 @@ fn figures_attached(lang: Lang, bytes: Vec<u8>) -> Attachment {
 
 /// Every character that the sheets of a shop can show: their own words, and what the shop types.
 fn characters<'a>(shop: &str, figures: impl Iterator<Item = &'a Figures>) -> BTreeSet<char> {
-    let mut characters: BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→↔↕□".chars()).collect();
+    let mut characters: BTreeSet<char> = (' '..='~').chain("·½¼¾⅛⅜⅝⅞±×°²³–→↔↕□…".chars()).collect();
     characters.extend(words::characters());
     characters.extend(shop.chars());
     for figure in figures.flat_map(Figures::iter) {

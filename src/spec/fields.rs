@@ -137,6 +137,10 @@ impl<'b> Fields<'b> {
         self.get(word).map(|field| field.word(0))
     }
 
+    pub fn maybe_words(&self, word: &str) -> Option<Val<Vec<&'static str>>> {
+        self.get(word).map(|field| field.value(0).map(|value| value.map(words_of)))
+    }
+
     pub fn maybe_count(&self, word: &str) -> Option<Val<u32>> {
         self.get(word).map(|field| field.count(0))
     }

@@ -71,6 +71,7 @@ stock! {
     Hardware { punch: Val<Amount>, through: Option<Val<Amount>> }
     /// An adhesive.
     Adhesive {
+        fit_for: Option<Val<Vec<&'static str>>>,
         coats: Option<Val<u32>>,
         coverage: Option<Val<Amount>>,
         open: Option<Val<Amount>>,
@@ -278,6 +279,7 @@ fn adhesive(name: String, span: Span, fields: &Fields<'_>) -> Adhesive {
     Adhesive {
         name,
         span,
+        fit_for: fields.maybe_words("for"),
         coats: fields.maybe_count("coats"),
         coverage: fields.maybe_amount("coverage"),
         open: fields.maybe_amount("open"),

@@ -1,10 +1,14 @@
 //! The heel's choices worked out again, plainly: the next thinner lift, and what the bottom's layers are sorted to.
 
+use crate::common::case;
 use crate::common::chance::Chance;
 use crate::common::memory::{Memory, Only};
-use crate::common::trial::{built, check, figures, number, trial};
+use crate::common::trial::{TRIAL, built, check, figures, judged, number, trial};
 use hobnail::build::{Datum, Figures, Place};
-use hobnail::finding::Severity;
+use hobnail::check::{AllSizes, Notice};
+use hobnail::finding::{Measured, Remedy, Severity};
+use hobnail::remedy::remedies;
+use hobnail::rules::Judgement;
 
 const IRON: f64 = 25.4 / 48.0;
 
@@ -38,6 +42,13 @@ impl Base {
         });
         steps.min_by(|a, b| (a.0 - a.1).total_cmp(&(b.0 - b.1)))
     }
+
+    /// The thickest kind of which one may be left out.
+    fn fewer(&self, over: f64) -> Option<&'static str> {
+        let kinds = [("lifts", self.lifts), ("thin-lifts", self.thin)].into_iter();
+        let may = kinds.filter(|(_, (count, iron, _))| *count > 0 && iron * IRON <= over + 1e-9);
+        may.max_by(|a, b| a.1.1.total_cmp(&b.1.1)).map(|(word, _)| word)
+    }
 }
 
 #[test]
@@ -57,6 +68,10 @@ fn the_next_thinner_lift_is_the_one_that_saves_least_and_may_go_if_the_thin_end_
         Base { lifts: (2, 18.0, &[18.0]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (2, 18.0, &[18.0, 3.0]), thin: (0, 4.0, &[4.0]) },
         Base { lifts: (2, 20.0, &[20.0, 17.0]), thin: (1, 4.0, &[4.0, 2.0]) },
+        // The thinnest that there is, and twenty of it; one lift too many, and one thin lift.
+        Base { lifts: (20, 6.0, &[6.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (3, 12.0, &[12.0]), thin: (0, 4.0, &[4.0]) },
+        Base { lifts: (2, 12.0, &[12.0]), thin: (2, 6.0, &[6.0]) },
     ];
     let (mut reach, mut miss) = (0, 0);
     // Nothing to say, a note, a refusal.
@@ -74,7 +89,9 @@ fn the_next_thinner_lift_is_the_one_that_saves_least_and_may_go_if_the_thin_end_
             let much = heel.given.nominal() - heel.needed.nominal() >= thickest / 2.0 - 1e-9;
             let over = heel.given.spread().lo - heel.needed.spread().hi;
             let goes = base.saves().is_some_and(|(from, to)| (from - to) * IRON <= over + 1e-9);
-            let expected = much.then_some(if goes { Severity::Refused } else { Severity::Note });
+            let fewer = base.fewer(over);
+            assert_eq!(heel.too_many.map(|spare| spare.word), fewer, "{over} over");
+            let expected = much.then_some(if goes || fewer.is_some() { Severity::Refused } else { Severity::Note });
             assert_eq!(sanding, expected, "{} given", heel.given.nominal());
             said[expected.map_or(0, |it| if it == Severity::Note { 1 } else { 2 })] += 1;
             let Some((from, to)) = base.saves() else { return assert_eq!(found, None) };
@@ -284,4 +301,104 @@ fn lifts_and_wedges_of_none_are_not_there() {
     });
     assert_eq!(written, left_out);
     assert!((written.0 - 12.0 * IRON).abs() < 1e-9);
+}
+
+/// The ways out of what `rule` says of a model, each as the words that it changes.
+fn ways_out(memory: &Memory, path: &str, rule: &str) -> Vec<String> {
+    let (loaded, mut checked) = memory.check(&[path], &AllSizes);
+    remedies(&loaded, &mut checked);
+    let finding = checked.findings.iter().find(|finding| finding.name == rule).expect("it is found");
+    assert_eq!(finding.severity, Severity::Refused, "{}", finding.message);
+    let ways = finding.ways_out.as_ref().expect("ways out were looked for");
+    let said = |remedy: &Remedy| {
+        let changes: Vec<String> =
+            remedy.changes.iter().map(|change| format!("{} -> {}", change.old, change.new)).collect();
+        changes.join("; ")
+    };
+    ways.remedies.iter().map(said).collect()
+}
+
+#[test]
+fn the_lift_that_is_too_many_is_the_first_way_out() {
+    // 12 iron are 6.35 mm: three of them and the wedge leave 8.48 mm to sand, and 6.98 mm are over at the thin end.
+    let three = trial("", "  heel { lifts 3 of lift-leather 12 iron }");
+    let ways = ways_out(&three, TRIAL, "heel/sanding");
+    assert!(ways[0].starts_with("lifts 3") && ways[0].contains("lifts 2"), "{ways:?}");
+    // 20 of 6 iron are 63.5 mm where four were enough: 16.9 less the wedge's 6.35 is 10.6 mm.
+    let twenty = trial("", "  heel { lifts 20 of lift-leather 6 iron }");
+    let ways = ways_out(&twenty, TRIAL, "heel/sanding");
+    assert!(ways[0].contains("lifts 20") && ways[0].contains("lifts 4"), "{ways:?}");
+}
+
+#[test]
+fn a_lift_that_is_too_many_leaves_the_stage_that_nails_it_too() {
+    let path = "specs/models/muster-10.hob";
+    let demo = Memory::demo();
+    let five = demo.text(path).replacen("lifts  4 of", "lifts  5 of", 1).replacen(
+        "stage 2 { lifts 3;",
+        "stage 2 { lifts 4;",
+        1,
+    );
+    let ways = ways_out(&demo.with(path, five), path, "heel/sanding");
+    assert!(ways[0].contains("lifts  4 of") && ways[0].contains("lifts 3"), "{ways:?}");
+}
+
+/// The scree on a cap so thick, by what is found of its height, by `explain` and by its sheets.
+fn low(cap: f64) -> (Severity, Measured, String, Judgement, Vec<Notice>) {
+    let stock = format!("cap low {{ thickness {cap} mm +- 0.3 mm; blanks us-men 5..14 }}");
+    let memory = trial(&stock, "  heel { cap low }");
+    let (_, checked) = check(&memory, &Only("9 D"));
+    let finding = checked.findings.iter().find(|finding| finding.name == "heel/height").expect("it is short").clone();
+    let judgement = built(&memory, "9 D", |build| judged(build, "heel/height").remove(0));
+    let model = checked.models.iter().find(|model| model.name == "trial").expect("the trial is there");
+    let notices = checked.notices(model, model.sizes[0].size);
+    let of_height = notices.into_iter().filter(|notice| notice.rule == "heel/height").collect();
+    (finding.severity, finding.measured.expect("in mm"), finding.message, judgement, of_height)
+}
+
+#[test]
+fn a_base_that_is_short_at_its_thin_end_has_one_word_and_one_number_everywhere() {
+    // Three of 12 iron, less the gauge. Needed: seat 20, outsole 4.5 and 3.0 less the outer of 6.5 oz and the cap; with its
+    // thick end, by 0.3 and 0.2 of the outsole, half an ounce of the outer's spread, and 0.3 of the cap.
+    let thin = 36.0 * IRON - 0.5;
+    let ounce = 25.4 / 64.0;
+    let most = |cap: f64| 27.5 - 6.5 * ounce - cap + 0.5 + 0.5 * ounce + 0.3;
+    // Sigma is a third of the root of 0.5, 0.3, 0.3, 0.2 and 0.198 squared, 0.238: 0.9 over at nominal are 3.8 of them,
+    // 0.3 are 1.3.
+    for (cap, severity, word) in [(6.77, Severity::Note, "note"), (6.17, Severity::Tight, "tight")] {
+        let (found, measured, message, judgement, notices) = low(cap);
+        assert_eq!((found, judgement.verdict.name()), (severity, word), "{message}");
+        for (sum, limit, margin) in
+            [(measured.sum, measured.limit, measured.margin), (judgement.sum, judgement.limit, judgement.margin)]
+        {
+            assert!((sum - thin).abs() < 1e-9, "{sum}, by hand {thin}");
+            assert!((limit - most(cap)).abs() < 1e-9, "{limit}, by hand {}", most(cap));
+            assert!((margin - (thin - most(cap))).abs() < 1e-9, "{margin}");
+        }
+        assert!(message.contains("at the thin end 18.55 mm, up to "), "{message}");
+        let numbers: Vec<_> = notices.iter().filter_map(|notice| notice.numbers).collect();
+        let said = if word == "tight" { vec![(judgement.sum, judgement.limit, "mm")] } else { Vec::new() };
+        assert_eq!(numbers, said, "the sheet says it where it is tight");
+    }
+}
+
+#[test]
+fn explain_says_the_word_that_check_says() {
+    let text = |cap: &str| {
+        format!(
+            "use \"models/scree-8.hob\"\ncap low {{ thickness {cap} mm +- 0.3 mm; blanks us-men 5..14 }}\n\
+             model low like scree-8 {{ revision 1; heel {{ cap low }} }}\n"
+        )
+    };
+    for (cap, word) in [("6.77", "note"), ("6.17", "tight")] {
+        let case = case().demo().file("specs/low.hob", &text(cap));
+        let verdict =
+            |format: &str| case.run(&["explain", "heel/height", "specs/low.hob", "--size", "9 D", "--format", format]);
+        let line = format!("{word} heel/height: low, 9 D, heel base");
+        assert!(verdict("short").out.starts_with(&line), "{}", verdict("short"));
+        assert!(verdict("human").out.contains(&format!("in 9 D: {word}")), "{}", verdict("human"));
+        assert!(verdict("json").out.contains(&format!("\"verdict\": \"{word}\"")), "{}", verdict("json"));
+        let checked = case.run(&["check", "specs/low.hob", "--size", "9 D", "--format", "short"]);
+        assert!(checked.out.contains(&format!(": {word} heel/height")), "{checked}");
+    }
 }

@@ -3,9 +3,11 @@
 mod common;
 
 mod bad_input;
+mod bonds;
 mod cli_explain;
 mod cli_faults;
 mod cli_judged;
+mod cli_names;
 mod cli_new;
 mod cli_schema;
 mod cli_sheets;
@@ -48,6 +50,7 @@ mod strength;
 mod takes;
 mod takes_otherwise;
 mod templates;
+mod threads;
 mod values;
 mod verify;
 mod walker;

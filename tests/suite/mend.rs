@@ -150,6 +150,43 @@ fn an_interrupted_mending_is_not_written_over() {
     assert_eq!(text(&case, "specs/models/scree-8.hob.before-mend"), "what was there");
 }
 
+/// A disk that takes no file longer than so many blocks of 512 bytes: the system's own limit, which the shell sets.
+#[cfg(unix)]
+fn run_within(case: &Case, blocks: usize, arguments: &[&str]) -> (Option<i32>, String) {
+    let mut shell = std::process::Command::new("sh");
+    shell.args(["-c", "trap '' XFSZ; ulimit -f \"$0\"; exec \"$@\"", &blocks.to_string()]);
+    shell.arg(env!("CARGO_BIN_EXE_hobnail")).args(arguments).current_dir(case.path("."));
+    let ran = shell.output().expect("the shell starts");
+    (ran.status.code(), String::from_utf8(ran.stderr).expect("what is written is UTF-8"))
+}
+
+#[cfg(unix)]
+#[test]
+fn an_original_that_the_disk_has_no_room_for_is_not_left_half() {
+    // The way out, 250 Nm, is a letter shorter: the new text has room where the original lacks that of one letter.
+    let case = case().demo().edit(NEEDLE, "needle 230 Nm", "needle 1000 Nm");
+    let text_of = text(&case, NEEDLE);
+    let blocks = text_of.len() / 512 + 1;
+    let padded = format!("{text_of}#{}\n", "x".repeat(blocks * 512 + 1 - text_of.len() - 2));
+    let case = case.bytes(NEEDLE, padded.as_bytes());
+    let (code, said) = run_within(&case, blocks, &["mend", NEEDLE]);
+    assert_eq!((code, &*said), (Some(2), "hobnail: specs/models/scree-8.hob can't be written: file too large\n"));
+    assert_eq!(text(&case, NEEDLE), padded);
+    let beside = fs::read_dir(case.path("specs/models")).expect("the folder is there");
+    assert_eq!(beside.count(), 3, "nothing is left beside the models");
+    clean(&case.run(&["mend", NEEDLE]));
+}
+
+#[test]
+fn an_original_that_was_cut_off_is_not_to_be_put_back() {
+    let case = needle();
+    let before = text(&case, NEEDLE);
+    let case = case.bytes("specs/models/scree-8.hob.before-mend", &before.as_bytes()[..before.len() / 2]);
+    let ran = case.run(&["mend", NEEDLE]);
+    assert_eq!(ran.code, Some(2));
+    assert!(ran.error.contains("delete it") && !ran.error.contains("put it back"), "{ran}");
+}
+
 #[test]
 fn a_value_that_two_models_share_is_mended_once_for_both() {
     let case = needle();

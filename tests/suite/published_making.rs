@@ -21,14 +21,20 @@ fn strong(strength: &str, spi: f64) -> Figures {
     figures(&trial(&thread, &format!("  bottom {{ sole sewn {{ thread other; pitch {spi} spi }} }}")), "9 D")
 }
 
+/// The longest stitch of the sole's two rows, mm: the row with it is the weaker.
+fn longest(figures: &Figures) -> f64 {
+    number(figures, "sole.row-1.pitch").max(number(figures, "sole.row-2.pitch"))
+}
+
 #[test]
 fn strength_of_a_row() {
     let source = "thread maker's technical bulletin, Stitches per inch: what you should know";
-    let pounds = |figures: &Figures| number(figures, "sole.strength") * IN / LBF;
+    // Stitches are whole, so that a row has not quite as many to the inch as are asked for.
+    let pounds = |figures: &Figures, spi: f64| number(figures, "sole.strength") * longest(figures) * spi / LBF;
     let worked = strong("4.0 lbf", 10.0);
-    published("T1", "4 lb at 10 spi, lb per inch", 60.0, 0.0, source).is(pounds(&worked));
+    published("T1", "4 lb at 10 spi, lb per inch", 60.0, 0.0, source).is(pounds(&worked, 10.0));
     for (spi, value) in [(6.0, 23.4), (8.0, 31.2), (10.0, 39.0), (12.0, 46.8)] {
-        let found = pounds(&strong("2.6 lbf", spi));
+        let found = pounds(&strong("2.6 lbf", spi), spi);
         published("T2", format!("2.6 lb at {spi} spi"), value, 0.0, source).is(found);
     }
     let label = &worked.get("sole.strength").expect("it is there").label;
@@ -40,7 +46,7 @@ fn strengths_of_nylon() {
     let source = "V-T-295 by FAA-H-8083-17 (2005), fig. 3-40";
     for (size, pounds, newton) in [("FF", 16, 71.2), ("3-cord", 24, 106.8), ("5-cord", 40, 177.9)] {
         let figures = strong(&format!("{pounds} lbf"), 5.0);
-        let found = number(&figures, "sole.strength") * IN / 5.0 / 1.5;
+        let found = number(&figures, "sole.strength") * longest(&figures) / 1.5;
         published("T9", format!("{size}, {pounds} lb"), newton, 0.05, source).is(found);
     }
 }
@@ -103,7 +109,8 @@ fn thread_of_a_chainstitch() {
           forefoot sewn { pitch 5.715 spi }
         }";
     let figures = figures(&trial(stock, differs), "9 D");
-    let used = number(&figures, "forefoot.thread-used") * 1000.0 / number(&figures, "forefoot.length");
+    // Less its tails, which no text counts.
+    let used = (number(&figures, "forefoot.thread-used") * 1000.0 - 150.0) / number(&figures, "forefoot.length");
     let stitches = IN / number(&figures, "forefoot.true-pitch");
     published("T5", "3 + 2 T S, in whole stitches", 3.0 + 2.0 * 0.2 / IN * stitches, 0.0, TEXTILE).is(used);
     published("T5", "0.005 in at 9 stitches per inch", 3.09, 0.001, TEXTILE).is(used);
@@ -311,7 +318,7 @@ fn the_ring_of_heel_nails() {
         let differs = format!("  heel {{ nailed {{ inside-feather {inset:.4} mm; apart 1/2 in }} }}");
         figures(&trial("", &differs), "9 D")
     };
-    let (mut near, mut far) = (1.0, 40.0);
+    let (mut near, mut far) = (1.0, 25.0);
     assert!(number(&ring(near), "heel-nails.way") > 144.5 && number(&ring(far), "heel-nails.way") < 144.5);
     for _ in 0..14 {
         let middle = f64::midpoint(near, far);

@@ -11,7 +11,7 @@ const ADHESIVES: [(&str, f64, f64, f64, f64); 3] =
 fn declared() -> String {
     let said = ADHESIVES.map(|(name, from, to, press, set)| {
         format!(
-            "adhesive {name} {{ coats 2; coverage 180 g/m2; open {from}..{to} minutes; press {press} minutes; set {set} minutes }}\n"
+            "adhesive {name} {{ for soles; coats 2; coverage 180 g/m2; open {from}..{to} minutes; press {press} minutes; set {set} minutes }}\n"
         )
     });
     said.concat()

@@ -69,11 +69,19 @@ fn the_weaker_of_thread_and_leather_is_the_strength_of_a_row() {
              model torn like scree-8 {{\n  revision 1\n  upper {{ part vamp {{ of weak }} }}\n}}\n"
         )
     };
-    // 5 stitches an inch; a stitch of bonded-346 holds 1.5 * 249 = 373.5 N.
-    for (holds, strength, gives_way) in [("180", 180.0 / 5.08, "weak"), ("400", 373.5 / 5.08, "thread")] {
+    // A stitch of bonded-346 holds 1.5 * 249 = 373.5 N.
+    for (holds, newtons, gives_way) in [("180", 180.0, "weak"), ("400", 373.5, "thread")] {
         let path = "specs/models/torn.hob";
         let figures = figures(&Memory::demo().with(path, variant(holds)), path, "torn", "9 D");
-        assert_near(&numbers(&figures, "sole.strength"), &[strength], holds);
+        // Each row by its own stitch: 100 on the outer, 98 on the inner row, asked for at 5 to the inch.
+        let mut weakest = f64::MAX;
+        for (row, stitches) in [(1, 100.0), (2, 98.0)] {
+            let pitch = numbers(&figures, &format!("sole.row-{row}.length"))[0] / stitches;
+            assert!((pitch - 5.08).abs() > 0.004, "it is not what was asked for");
+            assert_near(&numbers(&figures, &format!("sole.row-{row}.strength")), &[newtons / pitch], holds);
+            weakest = weakest.min(newtons / pitch);
+        }
+        assert_near(&numbers(&figures, "sole.strength"), &[weakest], holds);
         let text = figures.get("sole.gives-way").map(|figure| figure.datum.clone());
         assert_eq!(text, Some(Datum::Text(gives_way.to_owned())));
     }

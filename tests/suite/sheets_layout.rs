@@ -158,6 +158,29 @@ fn long_names_wrap_and_flow() {
     assert!(all.is_empty(), "{} faults:\n{}", all.len(), all.join("\n"));
 }
 
+/// The language sets no end to a name: parts that no drawing has room for still print, and no page loses its layout.
+#[test]
+fn names_that_no_drawing_has_room_for_are_cut_there_and_whole_elsewhere() {
+    for letters in [21, 22, 24, 40, 120] {
+        let long = |name: &str| {
+            let mut long = format!("{name}-{}", "of-the-hill-boot-in-two-pieces-".repeat(4));
+            long.truncate(letters - 1);
+            long + "s"
+        };
+        let demo = Memory::demo();
+        let mut text = demo.text(MODELS[2]).to_owned();
+        for name in ["quarter", "vamp", "counter-cover", "vamp-lining"] {
+            text = replaced(&text, name, &long(name));
+        }
+        let shop = demo.with(MODELS[2], text);
+        let mut all = Vec::new();
+        for lang in Lang::ALL {
+            all.extend(faults(&shop, "9 D", &Wanted { lang, bytes: true, ..Wanted::default() }));
+        }
+        assert!(all.is_empty(), "{letters} letters: {} faults:\n{}", all.len(), all.join("\n"));
+    }
+}
+
 #[test]
 fn key_numbers_are_large_and_station_and_size_are_read_from_afar() {
     for lang in Lang::ALL {

@@ -164,8 +164,7 @@ fn a_layer_takes_what_it_covers_of_its_outline() {
     for _ in 0..24 {
         let (filler, slip) = (Piece::random(&mut chance), Piece::random(&mut chance));
         let size = ["9 D", "6 C", "14 EE"][chance.below(3)];
-        let stock =
-            "sole-leather card { substances 2 mm; yield 80 % }\nadhesive paste { open 1..2 minutes; set 1 hours }\n";
+        let stock = "sole-leather card { substances 2 mm; yield 80 % }\nadhesive paste { for soles; open 1..2 minutes; set 1 hours }\n";
         let layers = format!(
             "layer filler {{ of card 2 mm; {}; bonded neoprene }}; layer slip {{ of slip-sheet; {}; bonded paste }}",
             filler.text(),

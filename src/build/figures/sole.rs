@@ -84,7 +84,9 @@ fn sole_rows(rows: &SoleRows, lines: &Lines, list: &mut List) {
         list.number(&key("wall"), "least distance to the wall", "mm", row.wall_clearance);
         if let Some(thread) = &row.thread {
             list.number(&key("needle-thread"), "needle thread", "m", thread.needle);
-            list.number(&key("bobbin-thread"), "bobbin thread", "m", thread.bobbin);
+            if thread.bobbin > 0.0 {
+                list.number(&key("bobbin-thread"), "bobbin thread", "m", thread.bobbin);
+            }
             pair += 2.0 * thread.total();
         }
     }

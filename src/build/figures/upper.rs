@@ -1,6 +1,7 @@
 //! Figures of the upper.
 
 use super::List;
+use crate::build::takes::upper_pitch;
 use crate::build::{Build, Datum, FACINGS, SeamBuilt, of};
 use crate::spec::{Facing, Lap, Stitching, Upper};
 
@@ -182,8 +183,17 @@ pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
         list.count(&key("rows"), "rows", *rows);
     }
     list.built(&key("thread-diameter"), "thread diameter", "mm", &seam.diameter);
-    if let Some(strength) = &seam.strength {
-        list.built(&key("strength"), "strength of one row, estimated", "N/mm", strength);
+    if let Some(holds) = &seam.stitch_holds {
+        let pitches = true_pitches(build, seam);
+        // The weakest row has the longest stitch.
+        if let Some(longest) = pitches.iter().copied().reduce(f64::max) {
+            list.built(&key("strength"), "strength of one row, estimated", "N/mm", &holds.map(|holds| holds / longest));
+        }
+        let rows = if &*seam.key == "sole" { &pitches[..] } else { &[] };
+        for (n, pitch) in (1..).zip(rows) {
+            let of_row = holds.map(|holds| holds / pitch);
+            list.built(&key(&format!("row-{n}.strength")), "strength of this row, estimated", "N/mm", &of_row);
+        }
         let first = seam.leather_first.clone().unwrap_or_else(|| "thread".to_owned());
         list.text(&key("gives-way"), "gives way first, of what is stated", first);
     }
@@ -194,6 +204,20 @@ pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
             list.figures.push(key("needle-named"), "needles named by the thread's maker", "Nm", Datum::Window(*named));
         }
     }
+}
+
+/// The true pitch of each row of a seam, mm; the one that is asked for where its length is not said.
+fn true_pitches(build: &Build<'_>, seam: &SeamBuilt) -> Vec<f64> {
+    let known: Vec<f64> = match &*seam.key {
+        "sole" => build.rows.as_ref().map(|rows| rows.rows.iter().map(|row| row.pitch).collect()).unwrap_or_default(),
+        "forefoot" => {
+            let forefoot = build.forefoot.as_ref().and_then(|forefoot| forefoot.as_ref().ok());
+            forefoot.and_then(|forefoot| forefoot.stitches).map(|(_, pitch)| pitch).into_iter().collect()
+        }
+        key => upper_pitch(build, key).into_iter().collect(),
+    };
+    let asked = || seam.pitch.as_ref().map(|pitch| 25.4 / pitch.value).ok().into_iter().collect();
+    if known.is_empty() { asked() } else { known }
 }
 
 fn edges(upper: &Upper, list: &mut List) {

@@ -2,7 +2,7 @@
 
 use super::super::amounts::{base, of};
 use super::super::{Build, Built, Lines};
-use crate::geometry::Path;
+use crate::geometry::{Path, Rail};
 use crate::measure::{Exact, SLACK, exact, fits};
 use crate::source::Origin;
 use crate::spec::{BlankMeasured, Blanks, Ends, Material, Role};
@@ -43,28 +43,32 @@ pub fn blanks(build: &Build<'_>) -> Built<Vec<BlankBuilt>> {
             Ends::Full => None,
             Ends::BehindBreast(behind) => Some(-behind),
         };
-        let reach =
-            |lines: &Lines| (from.map_or(f64::NEG_INFINITY, |behind| lines.last.breast + behind), f64::INFINITY);
+        let through = of(&bottom.sole.as_ref().map_err(|hole| *hole)?.through)?.it;
+        let reach = |lines: &Lines| {
+            let from = from.map_or(f64::NEG_INFINITY, |behind| lines.last.breast + behind);
+            extent(&lines.cut_to(Role::Outsole, through), from, f64::INFINITY)
+        };
         all.extend(blank(build, "outsole", &outsole.name, stocked.as_ref().map_err(|hole| *hole)?, reach)?);
     }
     if let Some(heel) = &build.model.heel {
         let cap = &of(&heel.cap)?.it;
         if let Some(stocked) = &cap.blanks {
-            let reach = |lines: &Lines| (f64::NEG_INFINITY, lines.last.breast);
+            // It goes on when the edge is trimmed.
+            let reach = |lines: &Lines| extent(&lines.rough(), f64::NEG_INFINITY, lines.last.breast);
             all.extend(blank(build, "cap", &cap.name, stocked.as_ref().map_err(|hole| *hole)?, reach)?);
         }
     }
     Ok(all)
 }
 
-/// The blank of what reaches from one station to another; none where nothing can be said of it: blanks that are numbered
+/// The blank of what has to lie inside it; none where nothing can be said of it: blanks that are numbered
 /// by another system and were not measured.
 fn blank(
     build: &Build<'_>,
     what: &'static str,
     name: &str,
     stocked: &Blanks,
-    reach: impl Fn(&Lines) -> (f64, f64),
+    needed: impl Fn(&Lines) -> (f64, f64),
 ) -> Built<Option<BlankBuilt>> {
     let size = (stocked.system == build.size.system).then_some(build.size.number);
     let Some(largest) = stocked.largest() else { return Ok(None) };
@@ -81,9 +85,8 @@ fn blank(
     let mut least = size;
     if let Some(measured) = &stocked.measured {
         let lines = build.lines.as_ref().map_err(|hole| *hole)?;
-        let (from, to) = reach(lines);
         let measures = Measures::of(measured)?;
-        let needs = extent(lines, from, to);
+        let needs = needed(lines);
         built.needs = Some(needs);
         built.largest_is = Some(measures.at(crate::measure::to_f64(largest)));
         let Some(holds) = measures.least(needs) else { return Ok(Some(built)) };
@@ -94,9 +97,9 @@ fn blank(
     Ok(Some(built))
 }
 
-/// What the outline with all that is trimmed fills between two stations, mm: along the centre line and square to it.
-fn extent(lines: &Lines, from: f64, to: f64) -> (f64, f64) {
-    let Some(all) = lines.uncut.extent(from, to) else { return (0.0, 0.0) };
+/// What an edge fills between two stations, mm: along the centre line and square to it.
+fn extent(edge: &Rail, from: f64, to: f64) -> (f64, f64) {
+    let Some(all) = edge.extent(from, to) else { return (0.0, 0.0) };
     // The stations themselves are ends as well.
     let back = if from.is_finite() { from } else { all.x0 };
     let front = if to.is_finite() { to } else { all.x1 };

@@ -38,7 +38,7 @@ pub struct Bonded {
 /// # Errors
 /// The hole of a fault in the bottom or its lines.
 pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
-    let (bottom, lines) = parts(build)?;
+    let (bottom, lines, through) = parts(build)?;
     let mut taken = Vec::new();
     for layer in &bottom.layers {
         let stock = &of(&layer.of)?.it;
@@ -49,7 +49,7 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
             // Offcuts are left over from the upper.
             Material::Offcuts(_) => continue,
         };
-        let net = BOOTS * area(layer, lines)? / DM2;
+        let net = BOOTS * area(layer, through, lines)? / DM2;
         let gross = pressed.map(|pressed| net / pressed);
         taken.push(LayerTaken { role: layer.role, stock: stock.name().to_owned(), net, gross });
     }
@@ -61,12 +61,12 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
 /// # Errors
 /// The hole of a fault in the bottom or its lines.
 pub fn adhesives(build: &Build<'_>) -> Built<Vec<Bonded>> {
-    let (bottom, lines) = parts(build)?;
+    let (bottom, lines, through) = parts(build)?;
     let mut bonds = Vec::new();
     for layer in &bottom.layers {
         let Some(adhesive) = &layer.bonded else { continue };
         let adhesive = &of(adhesive)?.it;
-        let faces = BOOTS * 2.0 * area(layer, lines)? / DM2;
+        let faces = BOOTS * 2.0 * area(layer, through, lines)? / DM2;
         let grams = match (&adhesive.coats, &adhesive.coverage) {
             // 1 dm2 is a hundredth of 1 m2.
             (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
@@ -77,16 +77,20 @@ pub fn adhesives(build: &Build<'_>) -> Built<Vec<Bonded>> {
     Ok(bonds)
 }
 
-fn parts<'b>(build: &'b Build<'_>) -> Built<(&'b crate::spec::Bottom, &'b Lines)> {
-    Ok((build.model.bottom.as_ref().map_err(|hole| *hole)?, build.lines.as_ref().map_err(|hole| *hole)?))
+/// The bottom, its lines, and the layer that the rows end in.
+fn parts<'b>(build: &'b Build<'_>) -> Built<(&'b crate::spec::Bottom, &'b Lines, Role)> {
+    let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
+    let through = of(&bottom.sole.as_ref().map_err(|hole| *hole)?.through)?.it;
+    Ok((bottom, build.lines.as_ref().map_err(|hole| *hole)?, through))
 }
 
 /// The piece of one boot, mm2. What lies inside the feather line is cut to it; what shows at the edge is cut to where
-/// rough-rounding begins.
-fn area(layer: &Layer, lines: &Lines) -> Built<f64> {
+/// rough-rounding begins, or to the trimmed edge if it is fitted after the rows.
+fn area(layer: &Layer, through: Role, lines: &Lines) -> Built<f64> {
     let last = &lines.last;
     let inside = matches!(layer.role, Role::Insole | Role::Arch | Role::Shank | Role::Pad | Role::Filler);
-    let path: &dyn Path = if inside { &last.feather } else { &lines.uncut };
+    let cut_to = lines.cut_to(layer.role, through);
+    let path: &dyn Path = if inside { &last.feather } else { &cut_to };
     let ends = match of(&layer.ends)?.it {
         Ends::Full => f64::NEG_INFINITY,
         Ends::BehindBreast(behind) => last.breast - behind,

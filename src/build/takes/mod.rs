@@ -12,7 +12,7 @@ pub use blanks::{BlankBuilt, blanks};
 pub use bottom::{Bonded, LayerTaken, adhesives, layers};
 pub use nails::{NailsTaken, nails};
 pub use pieces::{PieceTaken, pieces};
-pub use thread::{RowTaken, ThreadTaken, threads, upper_rows};
+pub use thread::{RowTaken, ThreadTaken, threads, upper_pitch, upper_rows};
 pub use upper::{LeatherTaken, ZoneTaken, leathers};
 
 /// Boots of a pair.

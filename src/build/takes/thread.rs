@@ -3,10 +3,10 @@
 use super::super::FACINGS;
 use super::super::amounts::{base, mm, of};
 use super::super::rows::stitches;
-use super::super::thread::{ThreadUse, chainstitch_use, lockstitch_use};
+use super::super::thread::{ThreadUse, thread_use};
 use super::super::{Build, Built};
 use super::BOOTS;
-use crate::spec::{Facing, Part, Stitch, Stitching, Upper, Val};
+use crate::spec::{Facing, Part, Stitching, Upper, Val};
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
@@ -21,6 +21,8 @@ pub struct RowTaken {
     pub rows: u32,
     /// Stitches of one row and what they take, with its tails; none where the seam's length is not said.
     pub row: Option<(u32, ThreadUse)>,
+    /// The true pitch of its rows, mm, where `row` is known.
+    pub pitch: Option<f64>,
 }
 
 /// What a pair takes of one thread, m.
@@ -111,6 +113,12 @@ pub fn upper_rows(build: &Build<'_>) -> Built<Vec<RowTaken>> {
     Ok(all)
 }
 
+/// The true pitch of the rows of a seam of the upper, by its key, mm; `None` where its length is not said.
+#[must_use]
+pub fn upper_pitch(build: &Build<'_>, key: &str) -> Option<f64> {
+    upper_rows(build).ok()?.into_iter().find(|seam| seam.key == key)?.pitch
+}
+
 /// Every seam with what is sewn there, mm: the full substance of each part, skives left out, so that thread is not short.
 fn sewn(upper: &Upper) -> Built<Vec<(String, &Stitching, f64)>> {
     let mut all = Vec::new();
@@ -166,15 +174,12 @@ fn substance(part: &Part) -> Built<f64> {
 
 fn rows(build: &Build<'_>, key: String, stitching: &Stitching, long: Option<f64>, thickness: f64) -> Built<RowTaken> {
     let thread = of(&stitching.thread)?.it.name.clone();
-    let mut taken = RowTaken { key, thread, rows: of(&stitching.rows)?.it, row: None };
+    let mut taken = RowTaken { key, thread, rows: of(&stitching.rows)?.it, row: None, pitch: None };
     let Some(length) = long else { return Ok(taken) };
     let (count, pitch) = stitches(length, 25.4 / base(&stitching.pitch)?);
     let machine = &of(&stitching.on)?.it;
     let tails = mm(&build.house.rule("tails"))?;
-    let used = match of(&machine.stitch)?.it {
-        Stitch::Chainstitch => ThreadUse { tails: tails / 1000.0, ..chainstitch_use(count, pitch, thickness) },
-        Stitch::Lockstitch => lockstitch_use(pitch, base(&machine.lock)?, (0..count).map(|_| thickness), tails),
-    };
-    taken.row = Some((count, used));
+    taken.pitch = Some(pitch);
+    taken.row = Some((count, thread_use(machine, pitch, (0..count).map(|_| thickness), tails)?));
     Ok(taken)
 }

@@ -70,7 +70,7 @@ pub(super) const HOOK_WORD: StatementDef = stock("hook", "A speed hook.", &[slot
     .example("hook brass-hook { punch 4 mm }", "hook brass-hook");
 pub(super) const ADHESIVE_WORD: StatementDef =
     stock("adhesive", "An adhesive.", &[slot(SlotKind::New(Thing::Adhesive))], &ADHESIVE)
-        .example("adhesive neoprene { coats 2; open 15..40 minutes }", "adhesive neoprene");
+        .example("adhesive neoprene { for soles; coats 2; open 15..40 minutes }", "adhesive neoprene");
 
 const THICK: SlotDef = spread(Kind::Thickness).within(0.05, 100.0);
 
@@ -262,6 +262,9 @@ static ADHESIVE: BlockDef = BlockDef {
     says: "An adhesive, as its maker's data sheet and the shop's practice have it.",
     removable: false,
     statements: &[
+        word("for", "What it holds: soles, linings, or both. Without this it bonds no sole.")
+            .slots(&[slot(SlotKind::Choices(&["soles", "linings"]))])
+            .example("for soles, linings", "for heels"),
         word("coats", "Coats on each face.").slots(&[COUNT.within(1.0, 20.0)]).example("coats 2", "coats 2 mm"),
         word("coverage", "What one coat takes.")
             .slots(&[one(Kind::Coverage)])

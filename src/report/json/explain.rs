@@ -38,7 +38,7 @@ struct JudgementDoc<'d> {
     subject: &'d str,
     /// The verdict.
     verdict: VerdictDoc,
-    /// The estimated share of boots that fail, where it is tight.
+    /// The estimated share of boots that fail, where only an end of the tolerance does.
     #[serde(skip_serializing_if = "Option::is_none")]
     share_of_boots: Option<f64>,
     /// The fault or rule because of which it was not judged.
@@ -72,7 +72,7 @@ enum VerdictDoc {
     /// It passes with every thickness in tolerance.
     Passes,
     /// It passes, and is worth a word.
-    Noted,
+    Note,
     /// Nominal passes, an end of the tolerance does not.
     Tight,
     /// It can't be built.
@@ -107,8 +107,8 @@ fn judgement<'d>(one: &'d Derived<'d>, places: &Places<'d>) -> JudgementDoc<'d> 
         subject: &judgement.subject,
         verdict: match judgement.verdict {
             Verdict::Passes => VerdictDoc::Passes,
-            Verdict::Noted => VerdictDoc::Noted,
-            Verdict::Tight(_) => VerdictDoc::Tight,
+            ref tight if tight.is_tight() => VerdictDoc::Tight,
+            Verdict::Tight(_) | Verdict::Noted => VerdictDoc::Note,
             Verdict::Refused => VerdictDoc::Refused,
             Verdict::NotJudged(_) => VerdictDoc::NotJudged,
         },

@@ -1,6 +1,6 @@
 //! The heel from the side, built: wedges, lifts and cap, what is sanded off, and the nails with their points and their sink.
 
-use super::{LABEL_LINE, Pointed, Scale, TITLE, column, hatch, label, line, scale, short, title, upright};
+use super::{LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title, upright};
 use crate::build::{Build, HeelBuilt, HeelNail, Place};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
@@ -34,6 +34,8 @@ struct Frame<'h> {
     left: f64,
     seat: f64,
     by: f64,
+    /// What a column of labels has on its side, mm.
+    aside: f64,
 }
 
 impl Frame<'_> {
@@ -74,7 +76,8 @@ impl Heel<'_> {
         let scale = Self::scale(heel, width);
         let by = scale.by();
         let left = at.x + (width - heel.length * by) / 2.0;
-        let frame = Frame { heel, left, seat: at.y + TITLE + heel.under_seat.nominal() * by, by };
+        let seat = at.y + TITLE + heel.under_seat.nominal() * by;
+        let frame = Frame { heel, left, seat, by, aside: left - at.x - ASIDE };
         let mut ops = vec![title(at, words::of(words::HEEL_SIDE, self.lang), &scale.said(), self.lang)];
         let top = at.y + TITLE;
         let between = (top, (frame.at(0.0, Self::deepest(heel)).y + 2.0).max(top + COLUMN));
@@ -102,7 +105,7 @@ impl Heel<'_> {
             let band = [(0.0, down), (1.0, down + heel.drop), (1.0, next + heel.drop), (0.0, next)];
             ops.push(hatched(frame, &band, hatch(&term.what)));
             let at = frame.at(0.0, f64::midpoint(down, next));
-            labels.push(Pointed { at, text: short(&term.what, self.lang) });
+            labels.push(Pointed { at, text: fitted(&short(&term.what, self.lang), frame.aside - 2.0) });
             down = next;
         }
         labels

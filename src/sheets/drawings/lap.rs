@@ -1,6 +1,6 @@
 //! A lap cut across as it is closed, outside the turnout: both parts with their tapers, and the rows through them.
 
-use super::{Pointed, Scale, TITLE, column, fitted, label, level, line, row, scale, title};
+use super::{Pointed, Scale, TITLE, column, fitted, label, level, line, row, scale, title_within};
 use crate::build::{LapBuilt, LapSection, UpperRow};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::values::mm;
@@ -51,7 +51,7 @@ impl Lap<'_> {
         let floor = at.y + OVER + Self::tall(section) * by;
         let place = |x: f64, up: f64| Point::new(at.x + (x + BEYOND) * by, floor - up * by);
         let named = words::label(&self.built.name, self.lang);
-        let mut ops = vec![title(at, &fitted(&named, width - 70.0), &scale.said(), self.lang)];
+        let mut ops = vec![title_within(width, at, &named, &scale.said(), self.lang)];
         let xs = places(section);
         let ring = |lower: &dyn Fn(f64) -> f64, upper: &dyn Fn(f64) -> f64, xs: &[f64]| {
             let above = xs.iter().map(|x| place(*x, upper(*x)));

@@ -30,6 +30,8 @@ const LABEL: f64 = 9.0;
 const LABEL_LINE: f64 = 4.4;
 /// What a drawing's title takes, mm.
 const TITLE: f64 = 8.0;
+/// Points of a drawing's title.
+const TITLE_POINTS: f64 = 11.0;
 const THIN: Pen = Pen::black(0.15);
 
 /// A scale as it is said: paper and boot.
@@ -70,8 +72,17 @@ fn line(from: Point, to: Point, pen: Pen) -> Op {
 
 /// A drawing's title with its scale.
 fn title(at: Point, title: &str, scale: &str, lang: Lang) -> Op {
-    let text = format!("{title}, {} {scale}", words::of(words::SCALE, lang));
-    Op::Text(Text::new(at.x, at.y + 3.6, 11.0, Style::Bold, text))
+    Op::Text(Text::new(at.x, at.y + 3.6, TITLE_POINTS, Style::Bold, format!("{title}{}", scaled(scale, lang))))
+}
+
+/// A drawing's title of a name that may be long: cut so that the scale has room behind it.
+fn title_within(width: f64, at: Point, name: &str, scale: &str, lang: Lang) -> Op {
+    let room = width - width_mm(&scaled(scale, lang), Style::Bold, TITLE_POINTS);
+    title(at, &cut(name, Style::Bold, TITLE_POINTS, room), scale, lang)
+}
+
+fn scaled(scale: &str, lang: Lang) -> String {
+    format!(", {} {scale}", words::of(words::SCALE, lang))
 }
 
 /// Moves ascending places apart so that each has its `size` for itself and all stay between `from` and `to`, if they can.
@@ -137,7 +148,11 @@ fn level(y: f64, left: f64, right: f64) -> Vec<Op> {
 
 /// A name as far as it has room: the whole of it stands in the tables.
 fn fitted(name: &str, room: f64) -> String {
-    let fits = |text: &str| width_mm(text, Style::Condensed, LABEL) <= room;
+    cut(name, Style::Condensed, LABEL, room)
+}
+
+fn cut(name: &str, style: Style, points: f64, room: f64) -> String {
+    let fits = |text: &str| width_mm(text, style, points) <= room;
     if fits(name) {
         return name.to_owned();
     }

@@ -1,6 +1,6 @@
 //! The section through the turnout where the stack is tallest, what the machine sews beside it.
 
-use super::{LABEL, Pointed, hatch, label, level, line, row as labels, short};
+use super::{LABEL, Pointed, fitted, hatch, label, level, line, row as labels, short};
 use crate::build::{Build, Peak};
 use crate::geometry::Path as _;
 use crate::sheets::paper::{Anchor, Dash, Op, Pen, Point, Style, Text, width_mm};
@@ -42,10 +42,11 @@ pub(in crate::sheets) fn section(build: &Build<'_>, lang: Lang, at: Point, width
         ops.push(line(from, to, Pen::black(0.15)));
         // The leather's name gives way where it has no room.
         let said = [words::label(&term.what, lang).into_owned(), short(&term.what, lang)];
-        let said = said.map(|what| format!("{what} {}", mm(term.nominal(), lang)));
-        let fits = |text: &&String| right + 7.0 + width_mm(text, Style::Condensed, LABEL) <= at.x + width;
-        let said = said.iter().find(fits).unwrap_or(&said[1]);
-        ops.push(label(right + 7.0, middle, said.clone(), Anchor::Left));
+        let thick = format!(" {}", mm(term.nominal(), lang));
+        let wide = |text: &str| width_mm(text, Style::Condensed, LABEL);
+        let room = at.x + width - right - 7.0 - wide(&thick);
+        let what = said.iter().find(|what| wide(what) <= room).cloned().unwrap_or_else(|| fitted(&said[1], room));
+        ops.push(label(right + 7.0, middle, what + &thick, Anchor::Left));
         y -= height;
     }
     let top = y;

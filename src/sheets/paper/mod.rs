@@ -39,5 +39,5 @@ pub use measure::{fit, lacks, lines_in, width_mm, wrap};
 pub use ops::{
     Anchor, Dash, Drawing, Heading, Ink, Level, Op, Page, PageSize, Paint, Paper, Path, Pen, Point, Step, Text,
 };
-pub use read::{Unread, attached, is_pdf};
+pub use read::{About, Unread, about, attached, is_pdf};
 pub use write::{Attachment, Document, write, write_all};

@@ -59,6 +59,49 @@ pub fn attached(pdf: &[u8], name: &str) -> Result<Vec<u8>, Unread> {
     unpacked(stream)
 }
 
+/// What a PDF says of itself.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct About {
+    /// Its title.
+    pub title: String,
+    /// The program that made it.
+    pub creator: String,
+    /// Its keywords.
+    pub keywords: Vec<String>,
+}
+
+/// What a PDF says of itself; what it leaves out is empty.
+///
+/// # Errors
+/// Why it can't be read, in [`Unread`].
+pub fn about(pdf: &[u8]) -> Result<About, Unread> {
+    if !is_pdf(pdf) {
+        return Err(Unread::NotAPdf);
+    }
+    let pdf = Pdf::load_mem(pdf).map_err(|_| Unread::Broken)?;
+    if pdf.is_encrypted() {
+        return Err(Unread::Locked);
+    }
+    let info = entry(&pdf, &pdf.trailer, b"Info").and_then(|info| info.as_dict().ok());
+    let said = |key: &[u8]| {
+        let text = info.and_then(|info| entry(&pdf, info, key)?.as_str().ok());
+        text.map(decoded).unwrap_or_default()
+    };
+    let keywords = said(b"Keywords").split(',').map(|word| word.trim().to_owned()).collect();
+    Ok(About { title: said(b"Title"), creator: said(b"Creator"), keywords })
+}
+
+/// A text as `objects::text` writes it: ASCII, or UTF-16 behind its mark.
+fn decoded(bytes: &[u8]) -> String {
+    match bytes.strip_prefix(&[0xFE, 0xFF]) {
+        None => String::from_utf8_lossy(bytes).into_owned(),
+        Some(units) => {
+            let units: Vec<u16> = units.chunks_exact(2).map(|unit| u16::from_be_bytes([unit[0], unit[1]])).collect();
+            String::from_utf16_lossy(&units)
+        }
+    }
+}
+
 fn unpacked(stream: &Stream) -> Result<Vec<u8>, Unread> {
     if stream.dict.has(b"Filter") {
         return stream.decompressed_content_with_limit(LONGEST).map_err(|_| Unread::Damaged);

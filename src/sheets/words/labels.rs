@@ -254,6 +254,7 @@ const LABELS: &[(&str, &str)] = &[
     ("stitches", "puntadas"),
     ("stitches over 50 mm", "puntadas en 50 mm"),
     ("strength of one row, estimated", "resistencia de una fila, estimada"),
+    ("strength of this row, estimated", "resistencia de esta fila, estimada"),
     ("stretch", "estira"),
     ("substance", "grueso"),
     ("tacks apart", "entre tachuelas"),

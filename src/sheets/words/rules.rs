@@ -28,6 +28,12 @@ const TOLD: &[Told] = &[
         &[],
     ),
     told(
+        "bond/adhesive",
+        Word::new("bonded with what is not for soles", "pegado con algo que no es para suelas"),
+        Word::new("", ""),
+        &[Bottoming],
+    ),
+    told(
         "claim/height",
         Word::new("not as tall as it is claimed to be", "no llega a la altura que se declara"),
         Word::new(
