@@ -18,6 +18,8 @@ pub enum Lies {
     Layer(Role),
     /// The outer that is lasted in, behind the release cut.
     LastedOuter,
+    /// What else of the upper reaches the feather at the back: allowances, a stay, a counter cover.
+    AtTheBack,
     /// The outer that is turned out, in the ledge outside the wall.
     TurnedOuter,
     /// A lining that is lasted in.
@@ -126,6 +128,7 @@ impl BedPlan {
                 things.push(Thing { lies, plies: plies.clone(), holds: true, rigid: false, reach: EVERYWHERE });
             }
         }
+        things.extend(at_the_back(model)?);
         for lining in &model.upper.as_ref().map_err(|hole| *hole)?.lasted_in {
             let plies = vec![Ply::of_part(&of(&lining.part)?.it)?];
             let reach = Reach { stations: stations(lining)?, ..EVERYWHERE };
@@ -141,6 +144,39 @@ impl BedPlan {
     pub fn bed<'p>(&'p self, last: &'p GradedLast) -> Bed<'p> {
         Bed { plan: self, last, release: last.breast - self.release_behind }
     }
+}
+
+/// Every piece of the upper that reaches the feather line at the back counts there, unless it says that it stops above, or
+/// is skived out: the back seam's allowances, a stay over it, a counter cover.
+fn at_the_back(model: &Model) -> Built<Vec<Thing>> {
+    let upper = model.upper.as_ref().map_err(|hole| *hole)?;
+    let Some(seat) = model.seat_part()? else { return Ok(Vec::new()) };
+    let thing = |ply: Ply, half: f64| {
+        let reach = Reach { half, ..EVERYWHERE };
+        Thing { lies: Lies::AtTheBack, plies: vec![ply], holds: true, rigid: false, reach }
+    };
+    let mut things = Vec::new();
+    for seam in &upper.seams {
+        let joins = seam.joins.as_ref().map_err(|hole| *hole)?;
+        let at_the_seat = joins.iter().all(|part| part.it.name == seat.it.name);
+        if !at_the_seat {
+            continue;
+        }
+        if !seam.skived_out {
+            things.push(thing(Ply::of_part(&seat.it)?, mm(&seam.allowance)?));
+        }
+        let over = |stay: &&crate::spec::Stay| stay.covers.as_ref().is_ok_and(|covers| covers.it == seam.name);
+        for stay in upper.stays.iter().filter(over).filter(|stay| stay.stops.is_none()) {
+            things.push(thing(Ply::of_part(&of(&stay.of)?.it)?, mm(&stay.wide)? / 2.0));
+        }
+    }
+    for lap in upper.laps.iter().filter(|lap| lap.stops.is_none() && lap.enters_outside.is_none()) {
+        let (top, under) = (&of(&lap.top)?.it, &of(&lap.under)?.it);
+        if under.name == seat.it.name {
+            things.push(thing(Ply::of_part(top)?, f64::INFINITY));
+        }
+    }
+    Ok(things)
 }
 
 /// From where to where a lining reaches, as shares of the bottom, heelmost first.
@@ -213,6 +249,9 @@ impl Bed<'_> {
         let behind_release = at.x <= self.release + SLACK;
         match thing.lies {
             Lies::LastedOuter => lasted && behind_release,
+            Lies::AtTheBack => {
+                lasted && behind_release && at.x <= self.last.breast / 2.0 && at.y.abs() <= thing.reach.half + SLACK
+            }
             Lies::TurnedOuter => at.depth < -SLACK && at.x > self.release,
             Lies::Lining => {
                 let (heelmost, toemost) = thing.reach.stations;
@@ -328,6 +367,12 @@ impl Bed<'_> {
 
     fn is_filled_round(&self, lain: &Lain) -> bool {
         matches!(self.plan.things[lain.thing].lies, Lies::Layer(Role::Shank | Role::Pad | Role::Arch))
+    }
+
+    /// Whether a lasting tack goes through it: what is there when the outer is lasted in.
+    pub fn is_lasted(&self, lain: &Lain) -> bool {
+        let lies = self.plan.things[lain.thing].lies;
+        matches!(lies, Lies::LastedOuter | Lies::AtTheBack | Lies::Lining | Lies::Layer(Role::Insole))
     }
 
     /// Whether no nail goes through it.

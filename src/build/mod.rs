@@ -9,6 +9,7 @@ mod fit;
 mod forefoot;
 mod heel;
 mod heel_nails;
+mod hollow;
 mod last;
 mod lines;
 mod margins;
@@ -35,6 +36,7 @@ pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
 pub use heel::{HeelBuilt, Thinner, TooMany};
 pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Meets, Near, Place, Ring, Stand, Zone};
+pub use hollow::Hollow;
 pub use last::GradedLast;
 use lines::Inside;
 pub use lines::Lines;
@@ -84,6 +86,7 @@ pub struct Plan<'m> {
     upper: Arc<UpperBuilt>,
     route: Built<Arc<Route>>,
     bed: Built<bed::BedPlan>,
+    hollow: Built<Option<Hollow>>,
 }
 
 /// One model in one size.
@@ -103,6 +106,8 @@ pub struct Build<'m> {
     pub forefoot: Option<Built<ForefootBuilt>>,
     pub waist: Option<Built<NailsBuilt>>,
     pub seat: Option<Built<NailsBuilt>>,
+    /// Lasting tacks that are left in behind the release cut.
+    pub tacks: Option<Built<NailsBuilt>>,
     pub heel: Option<Built<HeelBuilt>>,
     pub heel_nails: Option<Built<HeelNailsBuilt>>,
     pub parts: Vec<PartBuilt>,
@@ -113,6 +118,7 @@ pub struct Build<'m> {
     pub claim: Option<Built<ClaimBuilt>>,
     pub facing: Option<Built<FacingBuilt>>,
     pub route: Built<Arc<Route>>,
+    pub hollow: Built<Option<Hollow>>,
 }
 
 impl<'m> Plan<'m> {
@@ -125,8 +131,8 @@ impl<'m> Plan<'m> {
         let upper = Arc::new(upper::upper(model, shop));
         let (house, nailers, seams) = (&shop.house, &*shop.nailers, seams::seams(model).into());
         let route = route::route(model, house).map(Arc::new);
-        let bed = bed::BedPlan::of(model, house);
-        Self { model, house, nailers, shop, base, seams, margins, turned, upper, route, bed }
+        let (bed, hollow) = (bed::BedPlan::of(model, house), hollow::hollow(model));
+        Self { model, house, nailers, shop, base, seams, margins, turned, upper, route, bed, hollow }
     }
 
     /// Builds one size.
@@ -147,6 +153,8 @@ impl<'m> Plan<'m> {
         };
         let waist = on_lines(bottom.ok().and_then(|bottom| bottom.waist.as_ref()), false);
         let seat = on_lines(bottom.ok().and_then(|bottom| bottom.seat.as_ref()), true);
+        let left = model.lasting.tacks_left.as_ref();
+        let tacks = left.map(|left| on_bed.and_then(|on| nails::tacks(model, house, on, left, &inside)));
         let forefoot = bottom.ok().and_then(|bottom| bottom.forefoot.as_ref()).map(|forefoot| {
             lines.as_ref().map_err(both).and_then(|lines| forefoot::forefoot(model, house, forefoot, lines, &inside))
         });
@@ -154,7 +162,7 @@ impl<'m> Plan<'m> {
             .heel
             .as_ref()
             .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
-        let clinched = [&waist, &seat].into_iter().filter_map(|line| line.as_ref()?.as_ref().ok()).collect();
+        let clinched = [&waist, &seat, &tacks].into_iter().filter_map(|line| line.as_ref()?.as_ref().ok()).collect();
         let heel_nails = match (&model.heel, &heel) {
             (Some(heel), Some(Ok(built))) if heel.nails.is_some() => {
                 let (rows, by_hand) = (rows.as_ref().ok(), self.nailers.is_empty());
@@ -189,6 +197,7 @@ impl<'m> Plan<'m> {
             forefoot,
             waist,
             seat,
+            tacks,
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
             needles,
@@ -198,6 +207,7 @@ impl<'m> Plan<'m> {
             claim,
             facing,
             route: self.route.clone(),
+            hollow: self.hollow.clone(),
             last,
             lines,
             rows,

@@ -10,7 +10,7 @@ use crate::geometry::{Path, Rail, Side, Straight};
 use crate::language::Hole;
 use crate::measure::{SLACK, Window, fits};
 use crate::source::Origin;
-use crate::spec::{House, Model, NailLine, Role};
+use crate::spec::{House, Model, NailLine, Role, TacksLeft};
 use kurbo::Point;
 use std::collections::BTreeMap;
 
@@ -111,35 +111,42 @@ pub(super) fn nails(
     } else {
         waist_ways(&lines.last, &rail, maybe(line.to.as_ref())?, behind_joint).ok_or(lost)?
     };
-    let (places, spread) = placed(&rail, &ways, apart);
-    let clinch_rule = house.rule("clinch")?;
-    let driven = Driven::of(line, (clinch_rule.it.window(), inset))?;
-    let nails: Vec<ClinchNail> = places.iter().map(|place| driven.nail(bed, *place)).collect();
-    let (worst, _) = least((0..nails.len()).map(|n| (n, driven.least_margin(&nails[n])))).ok_or(lost)?;
-    let (thickest, thinnest) = driven.extremes(bed, &nails[worst]);
-    let in_rigid = in_rigid(model, bed, &driven, &nails)?;
-    let limits = if seat { Vec::new() } else { limits(lines, &nails, behind_joint) };
-    let clinches = driven.clinches(&nails);
-    let (length, window) = usual(&nails).map_or((None, nails[worst].window), |(length, window)| (Some(length), window));
-    let [first, second] = [0, 1].map(|n| spread.get(n).copied().unwrap_or((0, 0.0)));
-    Ok(NailsBuilt {
+    let clinch = house.rule("clinch")?.it.window();
+    let driven = Driven::of(line, (clinch, inset))?;
+    let mut built = driven.along((&rail, &ways, apart), (model, house, bed), lost)?;
+    if !seat {
+        built.limits = limits(lines, &built.nails, behind_joint);
+    }
+    Ok(built)
+}
+
+/// Lasting tacks that are left in behind the release cut: clinch nails through the outer lasted in, lining and insole.
+pub(super) fn tacks(
+    model: &Model,
+    house: &House,
+    (lines, bed): (&Lines, Bed<'_>),
+    left: &TacksLeft,
+    inside: &Inside,
+) -> Built<NailsBuilt> {
+    let length = of(&left.length)?;
+    let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: length.span() };
+    let rule = house.rule("tacks-inside-feather");
+    let inset = mm(left.inside_feather.as_ref().unwrap_or(&rule))?;
+    let apart = model.lasting.tacks.as_ref().map_or(Err(lost), mm)?;
+    let driven = Driven {
         inset,
-        nails,
-        counts: (first.0, second.0),
-        spacing: (first.1, second.1),
-        worst,
-        thickest,
-        thinnest,
-        length,
-        window,
-        clinches,
-        stocked: driven.stocked,
-        stated: driven.stated,
-        length_origin: driven.length_origin,
-        clinch: (clinch_rule.it.window(), clinch_rule.origin),
-        in_rigid,
-        limits,
-    })
+        radius: SHANK / 2.0,
+        sunk: 0.0,
+        clinch: house.rule("clinch")?.it.window(),
+        stocked: vec![length.it.nominal()],
+        stated: Some(length.it.nominal()),
+        length_origin: length.origin.clone(),
+        lasting: true,
+    };
+    let rail = inside.rail(lines, inset);
+    // The last tack stands behind the cut, where the outer is whole.
+    let way = round_way(bed.release - apart / 2.0, &rail).ok_or(lost)?;
+    driven.along((&rail, &[way], apart), (model, house, bed), lost)
 }
 
 /// The shank of a nail whose stock does not say, mm: half of it is how near to an edge a nail is judged both ways.
@@ -159,9 +166,47 @@ struct Driven {
     stocked: Vec<f64>,
     stated: Option<f64>,
     length_origin: Origin,
+    /// It is driven when the outer is lasted in, before anything is laid over it.
+    lasting: bool,
 }
 
 impl Driven {
+    /// The nails of a line, each judged where it stands.
+    fn along(
+        self,
+        (rail, ways, apart): (&Rail, &[Way], f64),
+        (model, house, bed): (&Model, &House, Bed<'_>),
+        lost: Hole,
+    ) -> Built<NailsBuilt> {
+        let (places, spread) = placed(rail, ways, apart);
+        let nails: Vec<ClinchNail> = places.iter().map(|place| self.nail(bed, *place)).collect();
+        let (worst, _) = least((0..nails.len()).map(|n| (n, self.least_margin(&nails[n])))).ok_or(lost)?;
+        let (thickest, thinnest) = self.extremes(bed, &nails[worst]);
+        let in_rigid = in_rigid(model, bed, &self, &nails)?;
+        let clinches = self.clinches(&nails);
+        let (length, window) =
+            usual(&nails).map_or((None, nails[worst].window), |(length, window)| (Some(length), window));
+        let [first, second] = [0, 1].map(|n| spread.get(n).copied().unwrap_or((0, 0.0)));
+        Ok(NailsBuilt {
+            inset: self.inset,
+            nails,
+            counts: (first.0, second.0),
+            spacing: (first.1, second.1),
+            worst,
+            thickest,
+            thinnest,
+            length,
+            window,
+            clinches,
+            clinch: (self.clinch, house.rule("clinch")?.origin),
+            stocked: self.stocked,
+            stated: self.stated,
+            length_origin: self.length_origin,
+            in_rigid,
+            limits: Vec::new(),
+        })
+    }
+
     fn of(line: &NailLine, (clinch, inset): (Window, f64)) -> Built<Self> {
         let nail = &of(&line.with)?.it;
         let lengths = of(&nail.lengths)?;
@@ -172,7 +217,7 @@ impl Driven {
             _ => lengths.origin.clone(),
         };
         let (sunk, stated) = (maybe(nail.sunk.as_ref())?.unwrap_or(0.0), maybe(line.length.as_ref())?);
-        Ok(Self { inset, radius: radius(nail)?, sunk, clinch, stocked, stated, length_origin })
+        Ok(Self { inset, radius: radius(nail)?, sunk, clinch, stocked, stated, length_origin, lasting: false })
     }
 
     /// `length + sunk - layers` stands out: the least of it at the thick end, the most at the thin end. What is sunk at the
@@ -195,12 +240,12 @@ impl Driven {
     }
 
     fn layers(&self, bed: Bed<'_>, mask: Mask, at: Spot) -> crate::measure::Spread {
-        together(bed.lain(mask, at).iter().filter(|lain| Self::is_clinched(bed, lain)))
+        together(bed.lain(mask, at).iter().filter(|lain| self.goes_through(bed, lain)))
     }
 
     /// What a clinch nail goes through: not what is laid later, nor what is rigid, where it is refused anyway.
-    fn is_clinched(bed: Bed<'_>, lain: &crate::build::bed::Lain) -> bool {
-        !bed.comes_later(lain) && !bed.is_rigid(lain)
+    fn goes_through(&self, bed: Bed<'_>, lain: &crate::build::bed::Lain) -> bool {
+        if self.lasting { bed.is_lasted(lain) } else { !bed.comes_later(lain) && !bed.is_rigid(lain) }
     }
 
     /// The margin of the length that a nail has; where it has none, of the stocked one that comes nearest.
@@ -215,7 +260,7 @@ impl Driven {
         let masks = bed.masks(at, self.radius);
         let sum = |mask: Mask| {
             let mut lain = bed.lain(mask, at);
-            lain.retain(|lain| Self::is_clinched(bed, lain));
+            lain.retain(|lain| self.goes_through(bed, lain));
             bed.terms(&lain)
         };
         let most =
@@ -334,7 +379,12 @@ fn waist_ways(last: &GradedLast, rail: &Rail, to: Option<f64>, behind_joint: f64
 
 /// Round the heel between the crossings with the line one spacing behind the breast.
 fn seat_way(last: &GradedLast, rail: &Rail, apart: f64) -> Option<Way> {
-    let line = Straight::square_at(last.breast - apart);
+    round_way(last.breast - apart, rail)
+}
+
+/// Round the heel between the crossings with a line square to the centre line.
+fn round_way(x: f64, rail: &Rail) -> Option<Way> {
+    let line = Straight::square_at(x);
     let inside = *rail.crossings_on(&line, Side::Inside).last()?;
     let outside = *rail.crossings_on(&line, Side::Outside).first()?;
     Some((Side::Outside, inside, rail.period() + outside))

@@ -58,7 +58,8 @@ impl Rule for ForefootMissesInsole {
             ("waist nails", bottom.waist.as_ref().map(|line| &line.inside_feather)),
             ("seat nails", bottom.seat.as_ref().map(|line| &line.inside_feather)),
         ];
-        let stated = lines.into_iter().filter_map(|(subject, inset)| Some((subject, inset?)));
+        let tacks = build.model.lasting.tacks_left.as_ref().and_then(|left| left.inside_feather.as_ref());
+        let stated = lines.into_iter().chain([("tacks left in", tacks)]).filter_map(|(subject, inset)| Some((subject, inset?)));
         stated
             .map(|(subject, inset)| judge(build, subject, inset).unwrap_or_else(|hole| Judgement::lost(subject, hole)))
             .collect()

@@ -10,7 +10,7 @@
 //! ## Formula
 //!
 //! The forefoot is `sewn`. On each side: x of the foremost nail `<=` x of that side's own joint - `behind-joint` (house),
-//! both along the centre line from the heel.
+//! both along the centre line from the heel. And every nail stands at least `clinch-to-forefoot` (house) from the forefoot's row.
 //!
 //! ## Fails
 //!
@@ -31,7 +31,7 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
-use crate::build::{Build, NailsBuilt, of};
+use crate::build::{Build, ForefootBuilt, NailsBuilt, of};
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::fits;
@@ -66,6 +66,9 @@ impl Rule for ForefootNailed {
             all.extend(judged(WAIST, waist, |waist| {
                 vec![waist_line(build, waist).unwrap_or_else(|hole| Judgement::lost(WAIST, hole))]
             }));
+            if let (Ok(waist), Some(Ok(forefoot))) = (waist, &build.forefoot) {
+                all.extend(to_row(build, waist, forefoot));
+            }
         }
         all
     }
@@ -76,6 +79,16 @@ impl Rule for ForefootNailed {
             let message = "the forefoot is nailed: it flexes, and no hand gets in to flatten a point".to_owned();
             return Words { message, help: vec!["sew it: `forefoot sewn { … }`".to_owned()] };
         }
+        if &*judgement.subject == ROW {
+            let message = format!(
+                "a clinch nail stands {} mm from the forefoot's row, at least {} mm is wanted: {} mm too near",
+                number(*sum, *margin),
+                number(*limit, *margin),
+                number(margin.abs(), *margin),
+            );
+            let help = "end the line farther back, or move row or nails farther inside the feather";
+            return Words { message, help: vec![help.to_owned()] };
+        }
         let message = format!(
             "a clinch nail stands {} mm from the heel, {} mm past the last place behind its joint ({} mm)",
             number(*sum, *margin),
@@ -84,6 +97,24 @@ impl Rule for ForefootNailed {
         );
         Words { message, help: vec!["end the line farther back, or leave `to` out".to_owned()] }
     }
+}
+
+const ROW: &str = "waist nails and the forefoot's row";
+
+/// A nail beside the row cuts its thread, or is cut by its needle.
+fn to_row(build: &Build<'_>, waist: &NailsBuilt, forefoot: &ForefootBuilt) -> Option<Judgement> {
+    let (outside, inside) = waist.to_forefoot(forefoot)?;
+    let (near, side) = if outside < inside { (outside, "outside") } else { (inside, "inside") };
+    let (Ok(rule), Ok(bottom)) = (build.house.rule("clinch-to-forefoot"), &build.model.bottom) else { return None };
+    let mut judgement = Judgement::new(ROW, near, rule.it.nominal(), near - rule.it.nominal(), "mm");
+    judgement.place = Some(format!("on the {side}").into());
+    if let Some(Ok(to)) = bottom.waist.as_ref().and_then(|line| line.to.as_ref()) {
+        judgement = judgement.at(to.origin.clone(), "the line is carried on to here").lever(to.origin.clone(), Moves::Down);
+    }
+    if let Some(Ok(inset)) = bottom.forefoot.as_ref().map(|forefoot| &forefoot.inside_feather) {
+        judgement = judgement.at(inset.origin.clone(), "the row").lever(inset.origin.clone(), Moves::Up);
+    }
+    Some(judgement.limit_at(rule.origin, "house rule: how near a clinch nail may be"))
 }
 
 /// The side whose foremost nail is worst placed.

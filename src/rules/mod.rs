@@ -10,6 +10,7 @@ mod hardware_reach;
 mod hardware_spacing;
 mod hardware_through;
 mod heel_cap_nails;
+mod heel_filler;
 mod heel_height;
 mod heel_lugs_under_base;
 mod heel_nail_hold;
@@ -119,6 +120,7 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &heel_lugs_under_base::HeelLugsUnderBase,
         &heel_sanding::HeelSanding,
         &heel_wedges::HeelWedges,
+        &heel_filler::HeelFiller,
         &heel_nail_place::HeelNailPlace,
         &heel_nail_point::HeelNailPoint,
         &heel_nail_hold::HeelNailHold,

@@ -1,6 +1,6 @@
 //! # waist/clinch
 //!
-//! The clinch nails of waist and seat are long enough to turn over on the last's plate, and not so long that they curl
+//! The clinch nails of waist and seat, and tacks that are left in, are long enough to turn over on the last's plate, and not so long that they curl
 //! back into the foot.
 //!
 //! ## At the bench
@@ -15,7 +15,8 @@
 //! boot if `layers at their thick end + least clinch - s <= L <= layers at their thin end + most clinch - s`. Layers: midsole,
 //! filler, the outer where it is lasted in, lining, shank, pad and insole, each only where it really is; a nail within its own
 //! radius of an edge is judged both ways. Where the model leaves the length out, each nail takes the shortest stocked one that
-//! serves it, so that several lengths on a line are normal where a filler runs out. The last must be plated in full for a
+//! serves it, so that several lengths on a line are normal where a filler runs out. Lasting tacks that are left in behind the
+//! release cut clinch through outer, lining and insole, and are judged in the same way. The last must be plated in full for a
 //! waist that is nailed; whether a nail clinches is asked where it is named.
 //!
 //! ## Fails
@@ -64,6 +65,9 @@ impl Rule for WaistClinch {
             let (Some(nails), Some(line)) = (nails, line) else { continue };
             all.push(length(subject, nails, line).unwrap_or_else(|hole| Judgement::lost(subject, hole)));
         }
+        if let Some(nails) = &build.tacks {
+            all.push(tacks(nails).unwrap_or_else(|hole| Judgement::lost(TACKS, hole)));
+        }
         if let Some(line) = &bottom.waist {
             all.push(plate(build, line).unwrap_or_else(|hole| Judgement::lost(PLATE, hole)));
         }
@@ -104,32 +108,48 @@ const SERVE: &str = "stocked and serving: ";
 
 const PLATE: &str = "clinching in the waist";
 
-fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
+const TACKS: &str = "tacks left in";
+
+fn tacks(nails: &Built<NailsBuilt>) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
+    Ok(window(TACKS, nails)
+        .at(nails.length_origin.clone(), STATED)
+        .limit_at(nails.clinch.1.clone(), "house rule: how much clinches")
+        .lever(nails.length_origin.clone(), Moves::Another))
+}
+
+/// The worst nail of a line against the lengths that serve it.
+fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
     let nail = &nails.nails[nails.worst];
-    let window = nail.window;
+    let serves = nail.window;
     let margin_of = |length: f64| nail.margin(length);
     let nearest = nails.stocked.iter().copied().max_by(|a, b| margin_of(*a).total_cmp(&margin_of(*b)));
     let length = nail.length.or(nearest).unwrap_or(0.0);
     let margin = margin_of(length);
-    let limit = if length - window.lo < window.hi - length { window.lo } else { window.hi };
+    let limit = if length - serves.lo < serves.hi - length { serves.lo } else { serves.hi };
     let mut judgement = Judgement::new(subject, length, limit, margin, "mm");
-    judgement.terms = if limit <= window.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
+    judgement.terms = if limit <= serves.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
     let side = if nail.side == Side::Outside { "outside" } else { "inside" };
     judgement.place = Some(format!("{:.1} mm from the heel on the {side}", nail.point.x).into());
-    judgement.facts.push(format!("window {:.2}..{:.2} mm", window.lo, window.hi).into());
+    judgement.facts.push(format!("window {:.2}..{:.2} mm", serves.lo, serves.hi).into());
     let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
     let serving: Vec<String> =
         nails.stocked.iter().filter(|it| fits(0.0, margin_of(**it))).map(|it| eighths(*it)).collect();
     if !serving.is_empty() {
         judgement.facts.push(format!("{SERVE}{}", serving.join(", ")).into());
     }
-    let below = nails.stocked.iter().rev().find(|length| **length < window.lo);
-    let above = nails.stocked.iter().find(|length| **length > window.hi);
+    let below = nails.stocked.iter().rev().find(|length| **length < serves.lo);
+    let above = nails.stocked.iter().find(|length| **length > serves.hi);
     let near: Vec<String> = below.into_iter().chain(above).map(|length| eighths(*length)).collect();
     if !near.is_empty() && serving.is_empty() {
         judgement.facts.push(format!("nearest stocked: {}", near.join(", ")).into());
     }
+    judgement
+}
+
+fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
+    let nails = nails.as_ref().map_err(|hole| *hole)?;
+    let mut judgement = window(subject, nails);
     let with = of(&line.with)?;
     if let Some(sunk) = &with.it.sunk {
         let sunk = of(sunk)?;

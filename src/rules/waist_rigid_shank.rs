@@ -1,6 +1,6 @@
 //! # waist/rigid-shank
 //!
-//! No clinch nail stands in a rigid shank.
+//! No nail is driven into a rigid shank.
 //!
 //! ## At the bench
 //!
@@ -9,8 +9,8 @@
 //!
 //! ## Formula
 //!
-//! A shank that is marked `rigid` lies in its zone over its breadth, centred in the bottom there. Every nail of
-//! waist and seat stands outside it.
+//! A shank that is marked `rigid` is where it says, over its breadth, centred on the centre line. Every nail of waist and
+//! seat stands outside it by the radius of its shank at least, and so does every heel nail that passes the base's face.
 //!
 //! ## Fails
 //!
@@ -30,8 +30,9 @@
 
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
-use crate::build::{Build, NailsBuilt, of};
+use crate::build::{Build, Built, NailsBuilt, of};
 use crate::language::Hole;
+use crate::spec::Role;
 
 /// The rule.
 pub(super) struct WaistRigidShank;
@@ -47,14 +48,20 @@ impl Rule for WaistRigidShank {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let lines = [("waist nails", &build.waist), ("seat nails", &build.seat)];
-        let of_line = |(subject, nails): (&'static str, &Option<_>)| {
+        let of_line = |(subject, nails): (&'static str, &Option<Built<NailsBuilt>>)| {
             nails.as_ref().map(|nails| {
                 judged(subject, nails, |nails| {
-                    judge(build, subject, nails).unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
+                    judge(build, subject, (&nails.in_rigid, nails.nails.len())).unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
                 })
             })
         };
-        lines.into_iter().filter_map(of_line).flatten().collect()
+        let mut all: Vec<Judgement> = lines.into_iter().filter_map(of_line).flatten().collect();
+        if let Some(Ok(nails)) = &build.heel_nails {
+            let count = nails.stands.len();
+            let found = judge(build, "heel nails", (&nails.in_rigid, count));
+            all.extend(found.unwrap_or_else(|hole| vec![Judgement::lost("heel nails", hole)]));
+        }
+        all
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -63,12 +70,16 @@ impl Rule for WaistRigidShank {
     }
 }
 
-fn judge(build: &Build<'_>, subject: &'static str, nails: &NailsBuilt) -> Result<Vec<Judgement>, Hole> {
+fn judge(
+    build: &Build<'_>,
+    subject: &'static str,
+    (in_rigid, of_all): (&[(Role, usize)], usize),
+) -> Result<Vec<Judgement>, Hole> {
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
-    let rigid = nails.in_rigid.iter().map(|(role, count)| {
+    let rigid = in_rigid.iter().map(|(role, count)| {
         let mut judgement = Judgement::yes_no(subject, *count == 0);
         if let Some(layer) = bottom.layer(*role).filter(|_| *count > 0) {
-            judgement.facts.push(format!("{count} of {} stand in the {}", nails.nails.len(), role.name()).into());
+            judgement.facts.push(format!("{count} of {} stand in the {}", of_all, role.name()).into());
             let origin = layer.breadth.as_ref().map_or(Ok(&of(&layer.of)?.origin), |it| of(it).map(|it| &it.origin))?;
             judgement = judgement.at(origin.clone(), "rigid").lever(origin.clone(), Moves::Down);
         }

@@ -25,7 +25,7 @@ pub use heel::{Heel, HeelNails, Lifts, NailOf, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};
 pub use merge::{InForce, Merged};
-pub use model::{Check, Claim, Finish, Lasting, Model};
+pub use model::{Check, Claim, Finish, Lasting, Model, TacksLeft};
 pub use route::{Change, DwellWritten, Put, RouteEdit, RouteWritten};
 pub use shop::{Bobbin, House, Machine, Nailer, Setter, Shop, Skiver, Stitch};
 pub use sizes::{MAX_SIZES, Made};

@@ -27,7 +27,18 @@ pub struct Lasting {
     /// At the toe, the joints and the heel.
     pub margin: Option<[Val<Amount>; 3]>,
     pub tacks: Option<Val<Amount>>,
+    /// Tacks that are left in behind the release cut.
+    pub tacks_left: Option<TacksLeft>,
     pub back_height: Option<Val<Amount>>,
+}
+
+/// Tacks that are left in: they clinch on the last's plate.
+#[derive(Clone, Debug)]
+pub struct TacksLeft {
+    /// Their length.
+    pub length: Val<Amount>,
+    /// How far inside the feather line they stand; as the waist's nails where it isn't said.
+    pub inside_feather: Option<Val<Amount>>,
 }
 
 /// How far it reaches, and its leather.
@@ -152,6 +163,10 @@ fn lasting(inner: &Fields<'_>) -> Lasting {
             .get("margin")
             .map(|field| ["at-toe", "at-joints", "at-heel"].map(|word| field.need_clause(word, 0))),
         tacks: inner.maybe_amount("tacks"),
+        tacks_left: inner.get("tacks").and_then(|field| {
+            let inside_feather = field.clause_amount("inside-feather");
+            field.clause_amount("left").map(|length| TacksLeft { length, inside_feather })
+        }),
         back_height: inner.maybe_amount("back-height"),
     }
 }

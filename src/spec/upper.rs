@@ -63,6 +63,8 @@ pub struct Lap {
     pub enters_inside: Option<Val<Amount>>,
     pub enters_outside: Option<Val<Amount>>,
     pub leans: Option<Val<Amount>>,
+    /// How far above the feather line the top part stops.
+    pub stops: Option<Val<Amount>>,
     pub stitching: Stitching,
     /// A fault that took its names or its marks.
     pub lost: Option<Hole>,
@@ -76,6 +78,8 @@ pub struct Seam {
     pub joins: Result<Vec<Valued<Arc<Part>>>, Hole>,
     pub allowance: Val<Amount>,
     pub rubbed_flat: bool,
+    /// The allowances are skived out at the feather line.
+    pub skived_out: bool,
     pub stitching: Stitching,
 }
 
@@ -88,6 +92,8 @@ pub struct Stay {
     pub covers: Val<String>,
     pub wide: Val<Amount>,
     pub loop_length: Option<Val<Amount>>,
+    /// How far above the feather line it stops.
+    pub stops: Option<Val<Amount>>,
     pub stitching: Stitching,
 }
 
@@ -357,6 +363,7 @@ fn lap(
         enters_inside: enters.as_ref().and_then(|field| field.clause_amount("inside")),
         enters_outside: enters.as_ref().and_then(|field| field.clause_amount("outside")),
         leans: inner.maybe_amount("leans"),
+        stops: inner.maybe_amount("stops-above-feather"),
         stitching: stitching(inner, stock, findings),
     }
 }
@@ -393,6 +400,7 @@ fn seam(
         joins,
         allowance: inner.amount("allowance", findings),
         rubbed_flat: inner.flag("rubbed-flat"),
+        skived_out: inner.flag("skived-at-feather"),
         stitching: stitching(inner, stock, findings),
     }
 }
@@ -410,6 +418,7 @@ fn stay(
         covers: inner.named("covers-seam", &names.seams(), findings),
         wide: inner.amount("wide", findings),
         loop_length: inner.maybe_amount("loop"),
+        stops: inner.maybe_amount("stops-above-feather"),
         stitching: stitching(inner, stock, findings),
     }
 }

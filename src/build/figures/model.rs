@@ -84,6 +84,13 @@ pub(super) fn lasting(build: &Build<'_>, list: &mut List) {
         );
     }
     list.maybe("lasting.tacks", "tacks apart", lasting.tacks.as_ref());
+    if let Some(left) = &lasting.tacks_left {
+        list.amount("lasting.tacks-left", "tacks left in behind the release cut", &left.length);
+        list.maybe("lasting.tacks-inside-feather", "these inside the feather line", left.inside_feather.as_ref());
+    }
+    if let Some(Ok(tacks)) = &build.tacks {
+        list.count("lasting.tacks-left-count", "tacks left in, a boot", tacks.nails.len() as u64);
+    }
     if let Some(height) = back_height(build) {
         list.built("lasting.back-height", "back height from the seat", "mm", &height);
     }

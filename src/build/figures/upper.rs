@@ -96,6 +96,7 @@ fn one_lap(lap: &Lap, list: &mut List) {
     list.maybe(&key("enters-outside"), "enters the turnout outside at", lap.enters_outside.as_ref());
     list.maybe(&key("enters-inside"), "enters the turnout inside at", lap.enters_inside.as_ref());
     list.maybe(&key("leans"), "leans", lap.leans.as_ref());
+    list.maybe(&key("stops-above-feather"), "stops above the feather", lap.stops.as_ref());
 }
 
 fn others(upper: &Upper, list: &mut List) {
@@ -106,12 +107,16 @@ fn others(upper: &Upper, list: &mut List) {
         }
         list.amount(&key("allowance"), "allowance", &seam.allowance);
         list.text(&key("rubbed-flat"), "rubbed flat", if seam.rubbed_flat { "yes" } else { "no" });
+        if seam.skived_out {
+            list.text(&key("skived-at-feather"), "allowances skived out at the feather", "yes");
+        }
     }
     for stay in &upper.stays {
         let key = |what: &str| format!("stay-{}.{what}", stay.name);
         list.named(&key("of"), "stay", Some(&stay.of), |part| &part.name);
         list.string(&key("covers"), "covers the seam", Some(&stay.covers));
         list.amount(&key("wide"), "width of the stay", &stay.wide);
+        list.maybe(&key("stops-above-feather"), "stops above the feather", stay.stops.as_ref());
         list.maybe(&key("loop"), "loop", stay.loop_length.as_ref());
     }
     for gusset in &upper.gussets {

@@ -19,7 +19,7 @@ use crate::finding::{Sum, Term};
 use crate::language::{At, Hole};
 use crate::measure::{Amount, fits};
 use crate::source::Origin;
-use crate::spec::{ByPlace, Heel, House, Model, Nail, NailOf, Valued};
+use crate::spec::{ByPlace, Heel, House, Model, Nail, NailOf, Role, Valued};
 use ring::Lines as RingLines;
 use stages::{Stage, stages};
 use std::sync::Arc;
@@ -109,6 +109,8 @@ pub struct HeelNailsBuilt {
     pub cap_ring: Option<Ring>,
     /// The nearest that nails come to what they must not meet, each kind once.
     pub near: Vec<Near>,
+    /// How many nails that pass the base's face stand in each rigid layer, or touch it.
+    pub in_rigid: Vec<(Role, usize)>,
 }
 
 impl HeelNailsBuilt {
@@ -153,6 +155,7 @@ pub(super) fn heel_nails(around: &Around<'_>, inside: &Inside) -> Built<Option<H
         rings: Vec::new(),
         cap_ring: None,
         near: Vec::new(),
+        in_rigid: Vec::new(),
     };
     let lines = RingLines::of(around, nails, inside)?;
     if let Some((nail, lengths)) = &nails.base {
@@ -170,6 +173,7 @@ pub(super) fn heel_nails(around: &Around<'_>, inside: &Inside) -> Built<Option<H
         all.cap_ring = Some(ring);
     }
     all.near = near::nearest(around, &lines, &all)?;
+    all.in_rigid = near::in_rigid(around, &lines, &all)?;
     Ok(Some(all))
 }
 

@@ -7,6 +7,7 @@ use crate::build::Built;
 use crate::geometry::Path;
 use crate::measure::fits;
 use crate::source::Origin;
+use crate::spec::Role;
 use kurbo::Point;
 
 /// What a heel nail must not come near to.
@@ -74,6 +75,27 @@ pub(super) fn nearest(around: &Around<'_>, lines: &Lines, built: &HeelNailsBuilt
     near.extend(all.turn()?);
     Ok(near)
 }
+
+/// Nails that pass the base's face and stand in what no nail goes through, or touch it, by layer.
+pub(super) fn in_rigid(around: &Around<'_>, lines: &Lines, built: &HeelNailsBuilt) -> Built<Vec<(Role, usize)>> {
+    let all = All { around, lines, built };
+    let bottom = around.model.bottom.as_ref().map_err(|hole| *hole)?;
+    let mut counts: Vec<(Role, usize)> =
+        bottom.layers.iter().filter(|layer| layer.rigid).map(|layer| (layer.role, 0)).collect();
+    if counts.is_empty() {
+        return Ok(counts);
+    }
+    for stand in built.stands.iter().filter(|stand| all.passes_the_base(stand)) {
+        let touched = around.bed.masks(stand.spot(), TOUCHES).into_iter().fold(0, |all, mask| all | mask);
+        for role in around.bed.rigid(touched) {
+            counts.iter_mut().filter(|(known, _)| *known == role).for_each(|(_, count)| *count += 1);
+        }
+    }
+    Ok(counts)
+}
+
+/// How near to a rigid layer's edge a nail meets it, mm: the radius of a common nail.
+const TOUCHES: f64 = 0.9;
 
 impl All<'_> {
     fn least(

@@ -131,7 +131,13 @@ static LASTING: BlockDef = BlockDef {
                 "margin at-toe 24 mm at-joints 24 mm at-heel 20 mm",
                 "margin at-toe 24 at-joints 24 mm at-heel 20 mm",
             ),
-        word("tacks", "How far apart the lasting tacks stand.").slots(&[LENGTH]).example("tacks 10 mm", "tacks 10"),
+        word("tacks", "How far apart the lasting tacks stand. All are drawn, but for those of this length that are left in behind the release cut.")
+            .slots(&[LENGTH])
+            .clauses(&[
+                clause("left", &[LENGTH.within(1.0, 100.0)], "the length of the tacks that are left in"),
+                clause("inside-feather", &[LENGTH.within(0.0, 50.0)], "how far inside the feather line they stand"),
+            ])
+            .example("tacks 10 mm left 3.5/8 in inside-feather 10 mm", "tacks 10"),
         word(
             "back-height",
             "From the seat to the back's top edge on the last, in the base size; it grows as the shaft does.",

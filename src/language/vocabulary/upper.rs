@@ -134,6 +134,11 @@ macro_rules! stitching {
     };
 }
 
+const STOPS: super::StatementDef =
+    word("stops-above-feather", "How far above the feather line it stops, so that no nail of the seat goes through it.")
+        .slots(&[LENGTH])
+        .example("stops-above-feather 8 mm", "stops-above-feather 8");
+
 static LAP: BlockDef = BlockDef {
     name: "lap",
     says: "A lap of one part over another.",
@@ -143,6 +148,7 @@ static LAP: BlockDef = BlockDef {
             .slots(&[LENGTH.within(1.0, 200.0)])
             .needed()
             .example("wide 16 mm", "wide 16 oz"),
+        STOPS,
         word("skive", "How one of the two parts is thinned.")
             .slots(&[PART_NAME])
             .carries(Carries::Block(&SKIVE))
@@ -195,6 +201,8 @@ static SEAM: BlockDef = BlockDef {
             .needed()
             .example("allowance 3 mm", "allowance 3"),
         word("rubbed-flat", "The allowances are opened and rubbed flat.").example("rubbed-flat", "rubbed-flat 2"),
+        word("skived-at-feather", "The allowances are skived out where they come to the feather line.")
+            .example("skived-at-feather", "skived-at-feather 2"),
     ],
 };
 
@@ -210,6 +218,7 @@ static STAY: BlockDef = BlockDef {
             .example("covers-seam back", "covers-seam"),
         word("wide", "Its width.").slots(&[LENGTH]).needed().example("wide 26 mm", "wide 26"),
         word("loop", "The length that is left for the pull loop.").slots(&[LENGTH]).example("loop 90 mm", "loop"),
+        STOPS,
     ],
 };
 

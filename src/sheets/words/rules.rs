@@ -112,6 +112,12 @@ const TOLD: &[Told] = &[
         &[Heeling],
     ),
     told(
+        "heel/filler",
+        Word::new("the seat is not level inside the outer", "el asiento no queda a nivel dentro del corte"),
+        Word::new("", ""),
+        &[Bottoming],
+    ),
+    told(
         "heel/nail-place",
         Word::new("a heel nail stands where it must not", "un clavo del tacón está donde no debe"),
         Word::new("", ""),
