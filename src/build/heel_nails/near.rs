@@ -137,7 +137,8 @@ impl All<'_> {
     fn passes_the_base(&self, stand: &Stand) -> bool {
         match (stand.stage, &self.built.cap) {
             (Some(_), _) => self.built.nail_of(stand).is_some_and(|nail| {
-                let share = stand.head.x / self.around.built.length;
+                // The base is lowest toward the breast: at the head or, where the nail leans, at the point.
+                let share = stand.head.x.max(stand.point.x) / self.around.built.length;
                 let base = nail.base[0] + (nail.base[1] - nail.base[0]) * share - self.gauge();
                 !fits(nail.reach(), base)
             }),
