@@ -267,7 +267,7 @@ impl Bed<'_> {
     }
 
     fn covered(&self, role: Role, reach: &Reach, at: Spot) -> bool {
-        let ((from, to), breast) = (self.along(role, reach), self.last.breast);
+        let ((from, to), breast) = (self.along(role, reach, at.y), self.last.breast);
         // A layer that says nothing of its front ends on the joint line, which leans.
         let ahead = || self.last.joint_line.signed(kurbo::Point::new(at.x, at.y)) > SLACK;
         let zone = match (reach.covers, reach.front) {
@@ -279,8 +279,8 @@ impl Bed<'_> {
         zone && at.x >= from - SLACK && at.x <= to + SLACK && at.y.abs() <= reach.half + SLACK
     }
 
-    /// Where a layer begins and ends along the centre line.
-    fn along(&self, role: Role, reach: &Reach) -> (f64, f64) {
+    /// Where a layer begins and ends along the centre line, `y` beside it.
+    fn along(&self, role: Role, reach: &Reach, y: f64) -> (f64, f64) {
         let breast = self.last.breast;
         let zone = match (reach.back, reach.covers) {
             (Some(behind), _) => breast - behind,
@@ -291,6 +291,7 @@ impl Bed<'_> {
         let toemost = match (reach.front, reach.covers, role) {
             (Some(behind), ..) => self.last.joint_met(reach.half) - behind,
             (None, Extent::Seat, Role::Filler) => breast + reach.skived_ends,
+            (None, Extent::Waist, _) => self.last.joint_line.x_at(y).unwrap_or(f64::INFINITY),
             (None, ..) => f64::INFINITY,
         };
         (heelmost, toemost)
@@ -299,7 +300,7 @@ impl Bed<'_> {
     /// The share of a thing's thickness that its skives leave at a place.
     fn share(&self, thing: &Thing, at: Spot) -> f64 {
         let Lies::Layer(role) = thing.lies else { return 1.0 };
-        let (reach, (from, to)) = (&thing.reach, self.along(role, &thing.reach));
+        let (reach, (from, to)) = (&thing.reach, self.along(role, &thing.reach, at.y));
         let over = |far: f64, length: f64| if length > 0.0 { (far / length).clamp(0.0, 1.0) } else { 1.0 };
         let ends = if role == Role::Filler { to - at.x } else { (at.x - from).min(to - at.x) };
         over(ends, reach.skived_ends).min(over(reach.half - at.y.abs(), reach.skived_sides))
