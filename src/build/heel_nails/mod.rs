@@ -161,8 +161,9 @@ pub(super) fn heel_nails(around: &Around<'_>, inside: &Inside) -> Built<Option<H
     if let Some((nail, lengths)) = &nails.base {
         let nail = of(nail)?;
         for (n, stage) in stages(around, nails, lengths.as_ref(), sink)?.iter().enumerate() {
-            let (ring, stands) = lines.stage(n, stage, around)?;
-            around.stage_nails(stage, &stands, nail, &mut all)?;
+            let lengths = around.lengths(&lines, (n, stage), &nail.it)?;
+            let (ring, stands) = lines.stage(n, stage, lengths, around)?;
+            around.stage_nails(stage, &stands, (nail, lengths), &mut all)?;
             all.rings.push(ring);
         }
     }
@@ -187,12 +188,39 @@ struct Bound {
 }
 
 impl Around<'_> {
+    /// The lengths of a stage's nails by place, by which its points lean: as stated, else as chosen where each would stand.
+    fn lengths(&self, lines: &RingLines, (n, stage): (usize, &Stage<'_>), nail: &Nail) -> Built<[f64; 3]> {
+        if let Some(stated) = stage.lengths {
+            let stated = &stated.as_ref().map_err(|hole| *hole)?.it;
+            return Ok(Place::ALL.map(|place| at(stated, place).it.nominal()));
+        }
+        let mut lengths = [0.0; 3];
+        if stage.leans == 0.0 {
+            return Ok(lengths);
+        }
+        let radius = radius(nail)?;
+        for place in Place::ALL {
+            let limits = |length: f64| {
+                let (_, stands) = lines.stage(n, stage, [length; 3], self)?;
+                let here: Vec<(usize, &Stand)> =
+                    stands.iter().enumerate().filter(|(_, stand)| stand.place == place).collect();
+                if here.is_empty() {
+                    return Ok((0.0, 0.0));
+                }
+                let [room, _, hold_thick] = self.limits(stage, &here, radius)?;
+                Ok((hold_thick.value, room.value))
+            };
+            lengths[place as usize] = chosen(nail, (stage.sunk, stage.leans), limits)?;
+        }
+        Ok(lengths)
+    }
+
     /// The nails of a stage: those of each place have one length.
     fn stage_nails(
         &self,
         stage: &Stage<'_>,
         stands: &[Stand],
-        nail: &Valued<Arc<Nail>>,
+        (nail, leaning): (&Valued<Arc<Nail>>, [f64; 3]),
         all: &mut HeelNailsBuilt,
     ) -> Built<()> {
         let first = all.stands.len();
@@ -211,8 +239,10 @@ impl Around<'_> {
             let [room, hold, hold_thick] = limits;
             let (length, origin) = match stated.map(|stated| at(stated, place)) {
                 Some(stated) => (stated.it.nominal(), Origin { span: stated.span, ..nail.origin.clone() }),
+                None if stage.leans > 0.0 => (leaning[place as usize], nail.origin.clone()),
                 None => {
-                    (chosen(&nail.it, (stage.sunk, stage.leans), hold_thick.value, room.value)?, nail.origin.clone())
+                    let limits = |_| Ok((hold_thick.value, room.value));
+                    (chosen(&nail.it, (stage.sunk, stage.leans), limits)?, nail.origin.clone())
                 }
             };
             all.nails.push(HeelNail {
@@ -325,7 +355,7 @@ impl Around<'_> {
         let sunk = maybe(nail.it.sunk.as_ref())?.unwrap_or(0.0);
         let (length, origin) = match length {
             Some(length) => (mm(length)?, of(length)?.origin.clone()),
-            None => (chosen(&nail.it, (sunk, 0.0), hold.spread().hi, most)?, nail.origin.clone()),
+            None => (chosen(&nail.it, (sunk, 0.0), |_| Ok((hold.spread().hi, most)))?, nail.origin.clone()),
         };
         let sunk_origin = nail.it.sunk.as_ref().map(of).transpose()?.map(|sunk| sunk.origin.clone());
         Ok(Some(CapNail { length, count: stands.len(), origin, sunk, sunk_origin, hold, room, zone }))
@@ -361,13 +391,22 @@ fn at(lengths: &ByPlace, place: Place) -> &At<Amount> {
 
 /// The shortest stocked nail that holds at the thick end and stays clear at the thin end. Where none does both, the
 /// longest that stays clear, so that it is its hold that is missed, not the foot; where none does that, the shortest.
-fn chosen(nail: &Nail, (sunk, leans): (f64, f64), least: f64, most: f64) -> Built<f64> {
+/// `limits` of a length are what it must reach and may: they change with it where it leans.
+fn chosen(nail: &Nail, (sunk, leans): (f64, f64), limits: impl Fn(f64) -> Built<(f64, f64)>) -> Built<f64> {
     let lengths = of(&nail.lengths)?;
     let lost = Hole { fault: crate::finding::FaultName::VALUE_NONSENSE.0, span: lengths.span() };
     let mut stocked: Vec<f64> = lengths.it.iter().map(|length| length.it.nominal()).collect();
     stocked.sort_by(f64::total_cmp);
-    let reach = |length: f64| length * leans.cos() + sunk;
-    let clear = |length: &&f64| fits(reach(**length), most);
-    let serves = stocked.iter().filter(clear).find(|length| fits(least, reach(**length)));
-    serves.or(stocked.iter().rfind(clear)).or(stocked.first()).copied().ok_or(lost)
+    let mut longest_clear = None;
+    for length in &stocked {
+        let (least, most) = limits(*length)?;
+        let reach = length * leans.cos() + sunk;
+        if fits(reach, most) {
+            if fits(least, reach) {
+                return Ok(*length);
+            }
+            longest_clear = Some(*length);
+        }
+    }
+    longest_clear.or(stocked.first().copied()).ok_or(lost)
 }

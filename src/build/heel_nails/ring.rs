@@ -148,16 +148,24 @@ impl Lines {
     }
 
     /// The nails of the base's stage `n`: each stage in the middles of the one before, so that it has one nail less.
-    pub fn stage(&self, n: usize, stage: &Stage<'_>, around: &Around<'_>) -> Built<(Ring, Vec<Stand>)> {
+    /// Points lean by the lengths that are given by place.
+    pub fn stage(
+        &self,
+        n: usize,
+        stage: &Stage<'_>,
+        lengths: [f64; 3],
+        around: &Around<'_>,
+    ) -> Built<(Ring, Vec<Stand>)> {
         let (on, apart) = nails_on(self.base.length(), self.apart);
         let spaces = on.saturating_sub(1) as usize;
         let steps = self.base.rail.evenly(self.base.from, self.base.to, 2 * spaces);
         let of_stage = steps.iter().skip(n).step_by(2).take((spaces + 1).saturating_sub(n));
-        let lean = self.lean(stage, around);
-        let mut stands: Vec<Stand> = of_stage.map(|t| self.on_line(&self.base, *t, lean, around)).collect();
+        // A point stands inside its head by what leans of its own length.
+        let lean = |head: Point| lengths[Place::of(head.x, around.built.length) as usize] * stage.leans.sin();
+        let mut stands: Vec<Stand> = of_stage.map(|t| self.on_line(&self.base, *t, &lean, around)).collect();
         let count = u32::try_from(stands.len()).unwrap_or(u32::MAX);
         for share in across(stage.across, n) {
-            stands.push(self.on_breast(share, lean, around));
+            stands.push(self.on_breast(share, &lean, around));
         }
         for stand in &mut stands {
             stand.stage = Some(n);
@@ -171,38 +179,24 @@ impl Lines {
         let (on, apart) = nails_on(self.cap.length(), self.apart);
         let spaces = on.saturating_sub(1).max(1);
         let steps = self.cap.rail.evenly(self.cap.from, self.cap.to, 2 * spaces as usize);
-        let stands = steps.iter().skip(1).step_by(2).map(|t| self.on_line(&self.cap, *t, 0.0, around)).collect();
+        let stands = steps.iter().skip(1).step_by(2).map(|t| self.on_line(&self.cap, *t, &|_| 0.0, around)).collect();
         Ok((Ring { stage: None, length: self.cap.length(), count: spaces, apart, across: 0 }, stands))
     }
 
-    /// How far a point stands inside its head: the longest of the stage's lengths is not known yet, so that the reach of
-    /// the base is what leans.
-    fn lean(&self, stage: &Stage<'_>, around: &Around<'_>) -> f64 {
-        if stage.leans == 0.0 {
-            return 0.0;
-        }
-        let longest = stage.lengths.and_then(|lengths| lengths.as_ref().ok()).map(|lengths| {
-            [&lengths.it.back, &lengths.it.sides, &lengths.it.breast]
-                .map(|at| at.it.nominal())
-                .into_iter()
-                .fold(0.0, f64::max)
-        });
-        longest.unwrap_or(around.built.given.nominal()) * stage.leans.sin()
-    }
-
-    fn on_line(&self, line: &Line, t: f64, lean: f64, around: &Around<'_>) -> Stand {
+    fn on_line(&self, line: &Line, t: f64, lean: &dyn Fn(Point) -> f64, around: &Around<'_>) -> Stand {
         let feather = &around.lines.last.feather;
         let head = line.rail.point(t);
+        let lean = lean(head);
         let inward = -feather.frame(t).normal;
         let depth = lean - line.rail.distance(t);
         self.stand(head, inward * lean, (depth, around.lines.wall_at(t)), around)
     }
 
     /// A nail on the line across the heel, at a share of the way from the inside's end to the outside's.
-    fn on_breast(&self, share: f64, lean: f64, around: &Around<'_>) -> Stand {
+    fn on_breast(&self, share: f64, lean: &dyn Fn(Point) -> f64, around: &Around<'_>) -> Stand {
         let (inside, outside) = (self.base.rail.point(self.base.from), self.base.rail.point(self.base.to));
         let head = inside + (outside - inside) * share;
-        let by = Vec2::new(-lean, 0.0);
+        let by = Vec2::new(-lean(head), 0.0);
         let feather = &around.lines.last.feather;
         let near = feather.nearest(head + by);
         let depth = feather.depth(head + by);
