@@ -114,6 +114,13 @@ pub(super) struct Lain {
     pared: bool,
 }
 
+impl Lain {
+    /// Whether both are one thing of the bed.
+    pub fn is(&self, other: &Self) -> bool {
+        self.thing == other.thing
+    }
+}
+
 impl BedPlan {
     pub fn of(model: &Model, house: &House) -> Built<Self> {
         let bottom = model.bottom.as_ref().map_err(|hole| *hole)?;
@@ -325,25 +332,27 @@ impl Bed<'_> {
         all
     }
 
-    /// A filler is pared to shank and pad: it fills what they leave of its own thickness.
+    /// A filler is pared to shank and pad: it fills what they leave of its own thickness, each end for itself.
     fn pare(&self, all: &mut Vec<Lain>, filler: usize) {
-        let filled = all
-            .iter()
-            .filter(|lain| self.is_filled_round(lain))
-            .fold(Spread::exactly(0.0), |sum, lain| added(sum, lain.spread, 1.0));
-        let whole = all[filler].spread;
-        if filled.nominal >= whole.nominal {
-            all.remove(filler);
-        } else if filled.nominal > 0.0 {
-            all[filler].spread = added(whole, filled, -1.0);
-            all[filler].pared = true;
+        let round = all.iter().filter(|lain| self.is_filled_round(lain));
+        let filled = round.fold(Spread::exactly(0.0), |sum, lain| added(sum, lain.spread, 1.0));
+        if filled.nominal <= 0.0 {
+            return;
         }
+        let left = added(all[filler].spread, filled, -1.0);
+        if left.lo.max(left.nominal).max(left.hi) <= 0.0 {
+            all.remove(filler);
+            return;
+        }
+        all[filler].spread = Spread { lo: left.lo.max(0.0), nominal: left.nominal.max(0.0), hi: left.hi.max(0.0) };
+        all[filler].pared = true;
     }
 
-    /// The terms of what lies there.
-    pub fn terms(&self, lain: &[Lain]) -> Sum {
+    /// The terms of what lies there, all of it or some. A filler that shank and pad leave nothing of at the `end` that is
+    /// asked for has none.
+    pub fn terms(&self, lain: &[Lain], some: impl Fn(&Lain) -> bool, end: fn(&Spread) -> f64) -> Sum {
         let mut terms = Vec::new();
-        for one in lain {
+        for one in lain.iter().filter(|one| some(one) && (!one.pared || end(&one.spread) > 0.0)) {
             terms.extend(self.terms_of(one, 1.0));
             if one.pared {
                 terms.extend(

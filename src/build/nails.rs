@@ -8,7 +8,7 @@ use super::lines::{Inside, Lines};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail, Side, Straight};
 use crate::language::Hole;
-use crate::measure::{SLACK, Window, fits};
+use crate::measure::{SLACK, Spread, Window, fits};
 use crate::source::Origin;
 use crate::spec::{House, Model, NailLine, Role, TacksLeft};
 use kurbo::Point;
@@ -239,7 +239,7 @@ impl Driven {
         Spot { x: point.x, y: point.y, depth: self.inset }
     }
 
-    fn layers(&self, bed: Bed<'_>, mask: Mask, at: Spot) -> crate::measure::Spread {
+    fn layers(&self, bed: Bed<'_>, mask: Mask, at: Spot) -> Spread {
         together(bed.lain(mask, at).iter().filter(|lain| self.goes_through(bed, lain)))
     }
 
@@ -258,16 +258,14 @@ impl Driven {
     fn extremes(&self, bed: Bed<'_>, nail: &ClinchNail) -> (Sum, Sum) {
         let at = self.spot(nail.point);
         let masks = bed.masks(at, self.radius);
-        let sum = |mask: Mask| {
-            let mut lain = bed.lain(mask, at);
-            lain.retain(|lain| self.goes_through(bed, lain));
-            bed.terms(&lain)
+        let sum = |mask: Mask, end: fn(&Spread) -> f64| {
+            bed.terms(&bed.lain(mask, at), |lain| self.goes_through(bed, lain), end)
         };
         let most =
             |of: &dyn Fn(Mask) -> f64| least(masks.iter().map(|mask| (*mask, of(*mask)))).map_or(masks[0], |it| it.0);
         let thickest = most(&|mask| -self.layers(bed, mask, at).hi);
         let thinnest = most(&|mask| self.layers(bed, mask, at).lo);
-        (sum(thickest), sum(thinnest))
+        (sum(thickest, |spread| spread.hi), sum(thinnest, |spread| spread.lo))
     }
 
     /// A window says what the layers are: what stands out is a length less that.

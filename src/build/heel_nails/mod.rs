@@ -10,14 +10,14 @@ pub use ring::{Place, Ring, Stand, Zone};
 
 use super::Built;
 use super::amounts::{maybe, mm, of};
-use super::bed::{Bed, together};
+use super::bed::{Bed, Lain, together};
 use super::heel::HeelBuilt;
 use super::lines::{Inside, Lines};
 use super::nails::{NailsBuilt, radius};
 use super::rows::SoleRows;
 use crate::finding::{Sum, Term};
 use crate::language::{At, Hole};
-use crate::measure::{Amount, fits};
+use crate::measure::{Amount, Spread, fits};
 use crate::source::Origin;
 use crate::spec::{ByPlace, Heel, House, Model, Nail, NailOf, Role, Valued};
 use ring::Lines as RingLines;
@@ -293,12 +293,14 @@ impl Around<'_> {
         let [room, hold, thick] = worst;
         let stand = |n: usize| here.iter().find(|(known, _)| *known == n).map(|(_, stand)| *stand).ok_or(lost);
         let (room, hold, thick) = (room.ok_or(lost)?, hold.ok_or(lost)?, thick.ok_or(lost)?);
-        let bound = |(value, n, _): (f64, usize, u32), zone: Zone, sum: Sum| Bound { stand: n, zone, value, sum };
+        let bound = |(_, n, _): (f64, usize, u32), zone: Zone, sum: Sum, end: fn(&Spread) -> f64| {
+            Bound { stand: n, zone, value: end(&sum.spread()), sum }
+        };
         let (at_room, at_hold, at_thick) = (stand(room.1)?, stand(hold.1)?, stand(thick.1)?);
         Ok([
-            bound(room, at_room.zone, self.room_sum(stage, at_room, room.2)?),
-            bound(hold, at_hold.zone, self.hold_sum(stage, at_hold, (hold.2, false))?),
-            bound(thick, at_thick.zone, self.hold_sum(stage, at_thick, (thick.2, true))?),
+            bound(room, at_room.zone, self.room_sum(stage, at_room, room.2)?, |sum| sum.lo),
+            bound(hold, at_hold.zone, self.hold_sum(stage, at_hold, (hold.2, false))?, |sum| sum.nominal),
+            bound(thick, at_thick.zone, self.hold_sum(stage, at_thick, (thick.2, true))?, |sum| sum.hi),
         ])
     }
 
@@ -320,7 +322,7 @@ impl Around<'_> {
         }
         let spot = stand.spot();
         let (kept, what, origin) = self.kept(stand.zone)?;
-        let layers = self.bed.terms(&self.bed.lain(mask, spot));
+        let layers = self.bed.terms(&self.bed.lain(mask, spot), |_| true, |spread| spread.lo);
         Ok(base.plus_all(layers).less(&Sum::new().plus(Term::fixed(what, kept, &origin))))
     }
 
@@ -331,8 +333,9 @@ impl Around<'_> {
             let lain = self.bed.lain(mask, stand.spot());
             let through: Vec<Through> = lain.iter().map(Through::from).collect();
             let (_, complete) = passed(&through, bite.it.nominal(), thick);
-            let holds_nothing: Vec<_> = lain.into_iter().take(complete).filter(|lain| !lain.holds).collect();
-            sum = sum.plus_all(self.bed.terms(&holds_nothing));
+            let below = |one: &Lain| lain.iter().take(complete).any(|it| it.is(one));
+            let end: fn(&Spread) -> f64 = if thick { |spread| spread.hi } else { |spread| spread.nominal };
+            sum = sum.plus_all(self.bed.terms(&lain, |one| !one.holds && below(one), end));
         }
         Ok(sum.plus(Term::fixed("bite", bite.it.nominal(), &bite.origin)))
     }
@@ -372,7 +375,7 @@ impl Around<'_> {
         let spot = stand.spot();
         let (kept, what, origin) = self.kept(stand.zone)?;
         let over = |mask: u32| {
-            let layers = self.bed.terms(&self.bed.lain(mask, spot));
+            let layers = self.bed.terms(&self.bed.lain(mask, spot), |_| true, |spread| spread.lo);
             block.clone().plus_all(layers).less(&Sum::new().plus(Term::fixed(what, kept, &origin))).settled()
         };
         let sums = self.bed.masks(spot, radius).into_iter().map(over);
