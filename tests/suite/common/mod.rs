@@ -1,6 +1,8 @@
 //! What tests share. Here the one builder for tests of commands: files in, arguments, then the whole of what comes out.
 
+pub mod boots;
 pub mod chance;
+pub mod insole;
 pub mod memory;
 pub mod printed;
 pub mod published;
@@ -8,6 +10,7 @@ pub mod shuffled;
 pub mod slips;
 pub mod soles;
 pub mod trial;
+pub mod walked;
 
 use std::fmt;
 use std::fs;
