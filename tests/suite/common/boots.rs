@@ -271,7 +271,8 @@ impl Boot {
                 gauge: step(chance, 0.2, 0.1, 5),
             },
         };
-        if boot.outsole.ends == Some(0.0) {
+        // Lugs that would lie under the base are buffed off there.
+        if boot.outsole.ends.is_some() {
             boot.lug = (!one_in(chance, 4)).then(|| around(chance, 2.0, 0.5, 6));
         }
         boot.wedges.0 =
@@ -421,7 +422,8 @@ impl Boot {
             let covers = if slip.forepart { "forepart" } else { "all" };
             _ = writeln!(text, "    layer slip {{ of sheet; covers {covers}; bonded neoprene; {} }}", ended(slip.ends));
         }
-        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {} }}", ended(self.outsole.ends));
+        let buffed = if self.outsole.ends.is_some_and(|behind| behind > 0.0) { "; lugs-off" } else { "" };
+        _ = writeln!(text, "    layer outsole {{ of tread; bonded neoprene; {}{buffed} }}", ended(self.outsole.ends));
         let line = |line: &Clinched| {
             let to = line.to.map(|to| format!("; to {to} %")).unwrap_or_default();
             let stated = line.stated.map(|stated| format!("; length {stated} mm")).unwrap_or_default();
