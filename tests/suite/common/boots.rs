@@ -354,9 +354,9 @@ impl Boot {
         };
         leather(text, "board", &self.insole);
         if self.rubber_midsole {
-            rubber(text, "card", &self.midsole)
+            rubber(text, "card", &self.midsole);
         } else {
-            leather(text, "card", &self.midsole)
+            leather(text, "card", &self.midsole);
         }
         for piece in &self.pieces {
             let name = format!("of-{}", piece.role);
@@ -407,8 +407,11 @@ impl Boot {
         };
         if let Some(of) = filled {
             // Twenty is what the house says where the model says nothing.
-            let skived =
-                if self.filler_skived == 20.0 { String::new() } else { format!("; skived {} mm", self.filler_skived) };
+            let skived = if (self.filler_skived - 20.0).abs() < 1e-9 {
+                String::new()
+            } else {
+                format!("; skived {} mm", self.filler_skived)
+            };
             _ = writeln!(text, "    layer filler {{ of {of}; covers seat; bonded neoprene{skived} }}");
         }
         let substance = if self.rubber_midsole { String::new() } else { format!(" {} mm", self.midsole.nominal) };

@@ -175,7 +175,7 @@ impl Insole {
     /// A line from one mark to another, round by the heel if need be.
     pub fn cut(&self, line: &[At], from: Mark, to: Mark) -> Vec<At> {
         let mut kept = vec![self.place(line, from)];
-        if from.0 + 1 <= to.0 || (from.0 == to.0 && from.1 <= to.1) {
+        if from.0 < to.0 || (from.0 == to.0 && from.1 <= to.1) {
             kept.extend(&line[from.0 + 1..=to.0.max(from.0)]);
         } else {
             kept.extend(&line[from.0 + 1..line.len() - 1]);
@@ -243,6 +243,7 @@ pub fn along(line: &[At], ways: &[f64], along: f64) -> At {
 }
 
 /// The closed cubic through points, smooth to the second derivative, with chord lengths as parameters.
+#[expect(clippy::many_single_char_names, reason = "the letters of the formula")]
 fn rounded(points: &[At], toe: usize) -> Vec<Foot> {
     let n = points.len();
     let chord: Vec<f64> = (0..n).map(|i| apart(points[i], points[(i + 1) % n])).collect();

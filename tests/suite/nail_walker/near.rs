@@ -46,7 +46,7 @@ impl Walk<'_> {
     fn nears(&mut self, what: &str, tool: Option<f64>, walked: Option<f64>, limit: f64) {
         match (tool, walked) {
             (Some(tool), Some(walked)) if tool.min(walked) < limit => {
-                self.near(&format!("nearest {what}"), tool, walked, SAME_PLACE)
+                self.near(&format!("nearest {what}"), tool, walked, SAME_PLACE);
             }
             (Some(tool), None) => self.says(format!("nearest {what}: {tool}, walked none")),
             (None, Some(walked)) if walked < limit => self.says(format!("nearest {what}: none, walked {walked}")),
@@ -57,6 +57,7 @@ impl Walk<'_> {
     /// Whether a nail's point may pass the base's face, the base at its thinnest; none where a hair decides.
     fn passes(&self, built: &HeelNailsBuilt, it: &Walked) -> Option<bool> {
         let boot = self.boot();
+        #[expect(clippy::single_match_else, reason = "a base's nail or the cap's")]
         let (reach, base) = match it.stage {
             Some(n) => {
                 let counts = boot.stages[..=n].iter().fold((0, 0, 0), |sum: (u32, u32, u32), stage| {
