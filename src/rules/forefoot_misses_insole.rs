@@ -59,7 +59,8 @@ impl Rule for ForefootMissesInsole {
             ("seat nails", bottom.seat.as_ref().map(|line| &line.inside_feather)),
         ];
         let tacks = build.model.lasting.tacks_left.as_ref().and_then(|left| left.inside_feather.as_ref());
-        let stated = lines.into_iter().chain([("tacks left in", tacks)]).filter_map(|(subject, inset)| Some((subject, inset?)));
+        let stated =
+            lines.into_iter().chain([("tacks left in", tacks)]).filter_map(|(subject, inset)| Some((subject, inset?)));
         stated
             .map(|(subject, inset)| judge(build, subject, inset).unwrap_or_else(|hole| Judgement::lost(subject, hole)))
             .collect()

@@ -109,7 +109,8 @@ fn to_row(build: &Build<'_>, waist: &NailsBuilt, forefoot: &ForefootBuilt) -> Op
     let mut judgement = Judgement::new(ROW, near, rule.it.nominal(), near - rule.it.nominal(), "mm");
     judgement.place = Some(format!("on the {side}").into());
     if let Some(Ok(to)) = bottom.waist.as_ref().and_then(|line| line.to.as_ref()) {
-        judgement = judgement.at(to.origin.clone(), "the line is carried on to here").lever(to.origin.clone(), Moves::Down);
+        judgement =
+            judgement.at(to.origin.clone(), "the line is carried on to here").lever(to.origin.clone(), Moves::Down);
     }
     if let Some(Ok(inset)) = bottom.forefoot.as_ref().map(|forefoot| &forefoot.inside_feather) {
         judgement = judgement.at(inset.origin.clone(), "the row").lever(inset.origin.clone(), Moves::Up);

@@ -12,7 +12,7 @@
 //!
 //! A note, never a refusal: no filler that covers the seat, where an outer is lasted in; a filler whose nominal thickness
 //! differs from the outer's by more than `filler-level` (house); shank, pad and arch piece on the breast line together
-//! thicker than the filler.
+//! standing above the filler by more than `midsole-relieved` (house). Up to that the bottoming sheet says how much.
 //!
 //! ## Fails
 //!
@@ -75,8 +75,10 @@ impl Rule for HeelFiller {
                 "take offcuts of the outer, or a filler as thick as it",
             ),
             _ => (
-                format!("shank and pad stand {sum} mm above the filler at the breast"),
-                "relieve the midsole's flesh side for them, or skive their back ends over more",
+                format!(
+                    "shank and pad stand {sum} mm above the filler at the breast, the midsole is relieved for {limit} mm"
+                ),
+                "skive their back ends over more, or let them end farther under the heel",
             ),
         };
         Words { message, help: vec![help.to_owned()] }
@@ -97,11 +99,18 @@ fn judge(build: &Build<'_>, hollow: &Hollow) -> Vec<Judgement> {
     };
     let mut all = Vec::new();
     if let Ok(rule) = build.house.rule("filler-level") {
-        let differ = noted(LEVEL, (filler - outer).abs(), rule.it.nominal()).limit_at(rule.origin, "house rule: not felt");
-        all.push(differ.at(origin.clone(), "the filler").at(outer_origin.clone(), "the outer").lever(origin.clone(), Moves::Another));
+        let differ =
+            noted(LEVEL, (filler - outer).abs(), rule.it.nominal()).limit_at(rule.origin, "house rule: not felt");
+        all.push(
+            differ
+                .at(origin.clone(), "the filler")
+                .at(outer_origin.clone(), "the outer")
+                .lever(origin.clone(), Moves::Another),
+        );
     }
-    if let Some((above, first)) = &hollow.above {
-        all.push(noted(ABOVE, above.max(0.0), 0.0).at(first.clone(), "let into the filler").at(origin.clone(), "the filler"));
+    if let (Some((above, first)), Ok(rule)) = (&hollow.above, build.house.rule("midsole-relieved")) {
+        let above = noted(ABOVE, *above, rule.it.nominal()).limit_at(rule.origin, "house rule: relieved at most");
+        all.push(above.at(first.clone(), "let into the filler").at(origin.clone(), "the filler"));
     }
     all
 }

@@ -51,7 +51,8 @@ impl Rule for WaistRigidShank {
         let of_line = |(subject, nails): (&'static str, &Option<Built<NailsBuilt>>)| {
             nails.as_ref().map(|nails| {
                 judged(subject, nails, |nails| {
-                    judge(build, subject, (&nails.in_rigid, nails.nails.len())).unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
+                    judge(build, subject, (&nails.in_rigid, nails.nails.len()))
+                        .unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
                 })
             })
         };

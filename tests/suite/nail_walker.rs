@@ -4,7 +4,7 @@
 //! The walker lays the last out itself and knows the texts' numbers and the definitions, and nothing of how the tool finds
 //! places or layers.
 
-use crate::common::boots::{BOOT, Boot, Clinched, Pin, Ringed, Staged, THIN_LIFT};
+use crate::common::boots::{BOOT, Boot, Clinched, Lining, Pin, Ringed, Staged, THIN_LIFT};
 use crate::common::chance::Chance;
 use crate::common::insole::{At, Insole, along, apart, between, ways};
 use crate::common::memory::{NoSize, lines};
@@ -154,7 +154,7 @@ fn evenly(line: &[At], apart: f64) -> Vec<At> {
 impl<'w> Walk<'w> {
     fn of(boot: &'w Boot, insole: &'w Insole) -> Self {
         let heel = Heel::of(boot, insole);
-        let edge = insole.beside(|x, inside| wall(boot) + turnout(boot, insole, x, inside));
+        let edge = insole.beside(|x, inside| wall(boot, insole, x) + turnout(boot, insole, x, inside));
         Self { bed: Bed::of(boot, insole), heel, edge, wrong: Vec::new(), share: Share::default() }
     }
 
@@ -236,6 +236,10 @@ impl<'w> Walk<'w> {
             let around = self.bed.around(&spot, shank / 2.0);
             let rigid = |all: &[Lying]| usize::from(all.iter().any(|lying| self.bed.rigid(*lying)));
             in_rigid = (in_rigid.0 + rigid(&around.surely), in_rigid.1 + rigid(&around.perhaps));
+            if rigid(&around.perhaps) > 0 {
+                // No nail goes through it: that is refused, and what would clinch there is nothing.
+                continue;
+            }
             // What is sunk at the head comes out at the point: `length + sunk - layers` stands out.
             let most = around.most(|lying| self.clinched(lying, &spot, thick));
             let least = around.least(|lying| self.clinched(lying, &spot, thin));
@@ -286,7 +290,7 @@ impl<'w> Walk<'w> {
         let (boot, insole) = (self.boot(), self.insole());
         let rail = match boot.ringed {
             Ringed::InsideFeather(inset) if !cap => insole.beside(|_, _| -inset),
-            _ => insole.beside(|x, inside| wall(boot) + turnout(boot, insole, x, inside) - boot.cap_inset),
+            _ => insole.beside(|x, inside| wall(boot, insole, x) + turnout(boot, insole, x, inside) - boot.cap_inset),
         };
         let [from, to] = [true, false].map(|inside| insole.crossing(&rail, insole.breast - boot.behind_breast, inside));
         insole.cut(&rail, from, to)
@@ -320,7 +324,7 @@ impl<'w> Walk<'w> {
             let by = lean * stated.or_else(chosen).unwrap_or(0.0);
             let inward = inward.unwrap_or_else(|| self.insole().depth(head).1);
             let point = Spot::of(self.insole(), (head.0 + inward.0 * by, head.1 + inward.1 * by));
-            let zone = self.zone(point.depth);
+            let zone = self.zone(point.depth, point.at.0);
             Walked { stage: Some(n), place, head, point, zone, radius: boot.pin.shank / 2.0 }
         };
         heads.into_iter().map(leant).collect()
@@ -334,7 +338,7 @@ impl<'w> Walk<'w> {
         let middles = (0..(count - 1).max(1)).map(|k| along(&line, &ways, (k as f64 + 0.5) * spacing));
         let stand = |head: At| {
             let point = Spot::of(self.insole(), head);
-            let (place, zone) = (self.place(head.0), self.zone(point.depth));
+            let (place, zone) = (self.place(head.0), self.zone(point.depth, point.at.0));
             Walked { stage: None, place, head, point, zone, radius: boot.cap_pin.shank / 2.0 }
         };
         middles.map(stand).collect()
@@ -348,10 +352,10 @@ impl<'w> Walk<'w> {
         }
     }
 
-    fn zone(&self, depth: f64) -> Zone {
+    fn zone(&self, depth: f64, x: f64) -> Zone {
         if depth >= TURN_INSIDE {
             Zone::Seat
-        } else if -depth >= wall(self.boot()) + TURN_OUTSIDE {
+        } else if -depth >= wall(self.boot(), self.insole(), x) + TURN_OUTSIDE {
             Zone::Ledge
         } else {
             Zone::Turn
@@ -361,7 +365,7 @@ impl<'w> Walk<'w> {
     /// Whether a nail's place or zone hangs by a hair.
     fn by_a_hair(&self, walked: &Walked) -> bool {
         let third = self.heel.length / 3.0;
-        let limits = [TURN_INSIDE, -wall(self.boot()) - TURN_OUTSIDE];
+        let limits = [TURN_INSIDE, -wall(self.boot(), self.insole(), walked.head.0) - TURN_OUTSIDE];
         let near = |value: f64, limits: [f64; 2]| limits.iter().any(|limit| (value - limit).abs() < HAIR);
         near(walked.head.0, [third, 2.0 * third]) || near(walked.point.depth, limits)
     }
@@ -624,15 +628,31 @@ fn across(count: u32, stage: usize) -> Vec<f64> {
 }
 
 /// The wall outside the feather line: the lining as lasted at the toe, and the outer.
-fn wall(boot: &Boot) -> f64 {
-    let lining = boot.linings.iter().find(|lining| lining.to.is_infinite()).map_or(0.0, |lining| lining.thick.nominal);
-    lining + boot.outer.nominal
+/// The step by which turnout and wall change: `3 u^2 - 2 u^3`.
+fn fair(u: f64) -> f64 {
+    let u = u.clamp(0.0, 1.0);
+    u * u * (3.0 - 2.0 * u)
+}
+
+/// Outer and lining as they are lasted in there; a lining's end is thinned over 10 mm.
+fn wall(boot: &Boot, insole: &Insole, x: f64) -> f64 {
+    let there = |lining: &Lining| {
+        let past = |station: f64| {
+            if station.is_finite() {
+                fair((x - station / 100.0 * insole.bottom + 5.0) / 10.0)
+            } else {
+                f64::from(station < 0.0)
+            }
+        };
+        lining.thick.nominal * (past(lining.from) - past(lining.to))
+    };
+    boot.outer.nominal + boot.linings.iter().map(there).sum::<f64>()
 }
 
 fn turnout(boot: &Boot, insole: &Insole, x: f64, inside: bool) -> f64 {
     let [forepart, waist, heel] = boot.turnout;
     let joint = if inside { insole.joint_inside } else { insole.joint_outside };
-    let passes = |from: f64| ((x - from) / BLEND).clamp(0.0, 1.0);
+    let passes = |from: f64| fair((x - from) / BLEND);
     heel + (waist - heel) * passes(insole.breast - HOLDS - BLEND) + (forepart - waist) * passes(joint - BLEND)
 }
 

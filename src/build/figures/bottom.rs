@@ -13,6 +13,12 @@ pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     for layer in &bottom.layers {
         one_layer(layer, list);
     }
+    if let Ok(Some(hollow)) = &build.hollow {
+        list.number("seat.hollow", "hollow of the seat inside the outer", "mm", hollow.outer.0);
+        if let Some((above, _)) = hollow.above.as_ref().filter(|(above, _)| *above > 0.0) {
+            list.number("seat.relieved", "relieve the midsole for shank and pad, at the breast", "mm", *above);
+        }
+    }
     forefoot(build, list);
     for (key, nails, line) in [("waist", &build.waist, &bottom.waist), ("seat", &build.seat, &bottom.seat)] {
         if let Some(line) = line {

@@ -293,8 +293,11 @@ impl Around<'_> {
         let [room, hold, thick] = worst;
         let stand = |n: usize| here.iter().find(|(known, _)| *known == n).map(|(_, stand)| *stand).ok_or(lost);
         let (room, hold, thick) = (room.ok_or(lost)?, hold.ok_or(lost)?, thick.ok_or(lost)?);
-        let bound = |(_, n, _): (f64, usize, u32), zone: Zone, sum: Sum, end: fn(&Spread) -> f64| {
-            Bound { stand: n, zone, value: end(&sum.spread()), sum }
+        let bound = |(_, n, _): (f64, usize, u32), zone: Zone, sum: Sum, end: fn(&Spread) -> f64| Bound {
+            stand: n,
+            zone,
+            value: end(&sum.spread()),
+            sum,
         };
         let (at_room, at_hold, at_thick) = (stand(room.1)?, stand(hold.1)?, stand(thick.1)?);
         Ok([

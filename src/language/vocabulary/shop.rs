@@ -184,6 +184,7 @@ house! {
     "clinch-to-forefoot" Length One 0.0..100.0 "3 mm" "3" "The least distance of a clinch nail from the forefoot's row.";
     "tacks-inside-feather" Length One 0.0..50.0 "10 mm" "10" "How far inside the feather line lasting tacks stand that are left in, where the model does not say.";
     "filler-level" Length One 0.0..20.0 "0.5 mm" "0.5" "How far a filler may differ from the outer that is lasted in round it before it is noted.";
+    "midsole-relieved" Length One 0.0..20.0 "3 mm" "3" "How far shank and pad may stand above the filler at the breast: the midsole's flesh side is relieved for them.";
     "filler-skived" Length One 0.0..200.0 "20 mm" "20" "Over how much ahead of the breast a filler runs out, where the model does not say.";
     "ring-inside-feather" Length One 0.0..50.0 "6 mm" "6" "How far inside the feather line the heel's base is nailed, where the model does not say.";
     "ring-behind-breast" Length One 0.0..100.0 "8 mm" "8" "How far behind the breast line the heel's nails begin, where the model does not say.";

@@ -134,10 +134,12 @@ macro_rules! stitching {
     };
 }
 
-const STOPS: super::StatementDef =
-    word("stops-above-feather", "How far above the feather line it stops, so that no nail of the seat goes through it.")
-        .slots(&[LENGTH])
-        .example("stops-above-feather 8 mm", "stops-above-feather 8");
+const STOPS: super::StatementDef = word(
+    "stops-above-feather",
+    "How far above the feather line it stops, so that no nail of the seat goes through it.",
+)
+.slots(&[LENGTH])
+.example("stops-above-feather 8 mm", "stops-above-feather 8");
 
 static LAP: BlockDef = BlockDef {
     name: "lap",

@@ -63,6 +63,8 @@ fn nail_line(sheets: &mut Sheets<'_>, line: &str) -> Vec<Item> {
         "to-forefoot-outside",
         "to-forefoot-inside",
         "to",
+        "hollow",
+        "relieved",
     ];
     what.iter().filter_map(|what| sheets.figure(&format!("{line}.{what}"))).collect()
 }

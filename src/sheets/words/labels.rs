@@ -257,6 +257,11 @@ const LABELS: &[(&str, &str)] = &[
     ("strength of this row, estimated", "resistencia de esta fila, estimada"),
     ("stretch", "estira"),
     ("substance", "grueso"),
+    ("hollow of the seat inside the outer", "hueco del asiento dentro del corte"),
+    (
+        "relieve the midsole for shank and pad, at the breast",
+        "rebajar la entresuela para cambrillón y almohadilla, en el frente",
+    ),
     ("tacks apart", "entre tachuelas"),
     ("tacks left in behind the release cut", "tachuelas que quedan detrás del corte de alivio"),
     ("these inside the feather line", "estas por dentro de la línea de la plantilla"),

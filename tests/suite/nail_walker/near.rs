@@ -82,7 +82,7 @@ impl Walk<'_> {
         let (boot, insole) = (self.boot(), self.insole());
         let row = |k: u32| {
             let inset = boot.from_edge + f64::from(k) * boot.rows_apart;
-            let line = insole.beside(|x, inside| wall(boot) + turnout(boot, insole, x, inside) - inset);
+            let line = insole.beside(|x, inside| wall(boot, insole, x) + turnout(boot, insole, x, inside) - inset);
             if boot.all_round {
                 return line;
             }
