@@ -59,6 +59,12 @@ struct Reach {
     stations: (f64, f64),
 }
 
+impl Reach {
+    fn is_everywhere(&self) -> bool {
+        self.covers == Extent::All && self.ends_behind.is_none() && self.half.is_infinite()
+    }
+}
+
 const EVERYWHERE: Reach = Reach {
     covers: Extent::All,
     back: None,
@@ -97,7 +103,12 @@ pub(super) struct Bed<'p> {
     last: &'p GradedLast,
     /// The release cut, x.
     pub release: f64,
+    /// Where the pieces that say where they end in front meet the joint line.
+    met: [f64; WITH_A_FRONT.len()],
 }
+
+/// The layers that may say where they end in front, which is worked out once for a size.
+const WITH_A_FRONT: [Role; 3] = [Role::Pad, Role::Shank, Role::Arch];
 
 /// Which things lie at a place, a bit each.
 pub(super) type Mask = u32;
@@ -149,7 +160,11 @@ impl BedPlan {
     }
 
     pub fn bed<'p>(&'p self, last: &'p GradedLast) -> Bed<'p> {
-        Bed { plan: self, last, release: last.breast - self.release_behind }
+        let met = |role: Role| {
+            let piece = self.things.iter().find(|thing| thing.lies == Lies::Layer(role) && thing.reach.front.is_some());
+            piece.map_or(f64::INFINITY, |piece| last.joint_met(piece.reach.half))
+        };
+        Bed { plan: self, last, release: last.breast - self.release_behind, met: WITH_A_FRONT.map(met) }
     }
 }
 
@@ -229,17 +244,17 @@ fn reach(layer: &Layer, house: &House) -> Built<Reach> {
 
 impl Bed<'_> {
     /// What lies at a place.
-    pub fn mask(&self, at: Spot) -> Mask {
-        let mut mask = 0;
-        for (n, thing) in self.plan.things.iter().enumerate() {
-            mask |= Mask::from(self.lies_at(thing, at)) << n;
-        }
-        mask
+    fn mask(&self, at: Spot) -> Mask {
+        let things = self.plan.things.iter().enumerate();
+        things.fold(0, |mask, (n, thing)| mask | Mask::from(self.lies_at(thing, at)) << n)
     }
 
     /// What lies at a place, and what else does within `radius` of it: a nail so near to an edge is judged both ways.
     pub fn masks(&self, at: Spot, radius: f64) -> Vec<Mask> {
         let mut masks = vec![self.mask(at)];
+        if !self.near_an_edge(at, radius) {
+            return masks;
+        }
         for by in [-radius, radius] {
             let near = [Spot { x: at.x + by, ..at }, Spot { y: at.y + by, ..at }, Spot { depth: at.depth + by, ..at }];
             for mask in near.map(|near| self.mask(near)) {
@@ -249,6 +264,29 @@ impl Bed<'_> {
             }
         }
         masks
+    }
+
+    /// Whether anything begins or ends within `radius`: asked first, as most nails stand in the middle of what lies there.
+    fn near_an_edge(&self, at: Spot, radius: f64) -> bool {
+        let near = |edge: f64, value: f64| (edge - value).abs() <= radius + SLACK;
+        let depth = near(0.0, at.depth) || near(self.plan.inward, at.depth);
+        let ends = |thing: &Thing| match thing.lies {
+            Lies::LastedOuter | Lies::TurnedOuter => false,
+            Lies::AtTheBack => near(thing.reach.half, at.y.abs()) || near(self.last.breast / 2.0, at.x),
+            Lies::Lining => {
+                let (heelmost, toemost) = thing.reach.stations;
+                near(heelmost * self.last.bottom, at.x) || near(toemost * self.last.bottom, at.x)
+            }
+            Lies::Layer(_) if thing.reach.is_everywhere() => false,
+            Lies::Layer(role) => {
+                let (from, to) = self.along(role, &thing.reach, at.y);
+                let joint = || self.last.joint_line.signed(kurbo::Point::new(at.x, at.y)).abs() <= radius + SLACK;
+                let zone = matches!(thing.reach.covers, Extent::Forepart | Extent::Waist) && joint();
+                let seat = thing.reach.covers == Extent::Seat && near(self.last.breast, at.x);
+                near(from, at.x) || near(to, at.x) || near(thing.reach.half, at.y.abs()) || zone || seat
+            }
+        };
+        depth || near(self.release, at.x) || self.plan.things.iter().any(ends)
     }
 
     fn lies_at(&self, thing: &Thing, at: Spot) -> bool {
@@ -268,12 +306,17 @@ impl Bed<'_> {
             Lies::Layer(role) => {
                 let ends_at_feather = !FROM_THE_BASE.contains(&role);
                 let hollow = role != Role::Filler || !(lasted && behind_release);
-                hollow && (at.depth >= -SLACK || !ends_at_feather) && self.covered(role, &thing.reach, at)
+                // Most layers cover all: nothing more is to be asked of them.
+                let here = hollow && (at.depth >= -SLACK || !ends_at_feather);
+                here && (thing.reach.is_everywhere() || self.covered(role, &thing.reach, at))
             }
         }
     }
 
     fn covered(&self, role: Role, reach: &Reach, at: Spot) -> bool {
+        if at.y.abs() > reach.half + SLACK {
+            return false;
+        }
         let ((from, to), breast) = (self.along(role, reach, at.y), self.last.breast);
         // A layer that says nothing of its front ends on the joint line, which leans.
         let ahead = || self.last.joint_line.signed(kurbo::Point::new(at.x, at.y)) > SLACK;
@@ -283,7 +326,12 @@ impl Bed<'_> {
             (Extent::Seat, _) if role != Role::Filler => at.x <= breast + SLACK,
             _ => true,
         };
-        zone && at.x >= from - SLACK && at.x <= to + SLACK && at.y.abs() <= reach.half + SLACK
+        zone && at.x >= from - SLACK && at.x <= to + SLACK
+    }
+
+    fn joint_met(&self, role: Role, reach: &Reach) -> f64 {
+        let known = WITH_A_FRONT.iter().position(|known| *known == role);
+        known.map_or_else(|| self.last.joint_met(reach.half), |n| self.met[n])
     }
 
     /// Where a layer begins and ends along the centre line, `y` beside it.
@@ -296,7 +344,7 @@ impl Bed<'_> {
         };
         let heelmost = reach.ends_behind.map_or(zone, |behind| zone.max(breast - behind));
         let toemost = match (reach.front, reach.covers, role) {
-            (Some(behind), ..) => self.last.joint_met(reach.half) - behind,
+            (Some(behind), ..) => self.joint_met(role, reach) - behind,
             (None, Extent::Seat, Role::Filler) => breast + reach.skived_ends,
             (None, Extent::Waist, _) => self.last.joint_line.x_at(y).unwrap_or(f64::INFINITY),
             (None, ..) => f64::INFINITY,

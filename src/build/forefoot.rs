@@ -11,7 +11,7 @@ use super::thread::{ThreadUse, thread_use};
 use crate::finding::Sum;
 use crate::geometry::{Path, Rail};
 use crate::measure::SLACK;
-use crate::spec::{Bottom, Forefoot, ForefootHold, House, Layer, Model, Role};
+use crate::spec::{Bottom, Extent, Forefoot, ForefootHold, House, Layer, Model, Role};
 
 /// The forefoot of one size.
 #[derive(Clone, Debug)]
@@ -117,7 +117,11 @@ impl Under {
         };
         let insole = bottom.layer(Role::Insole).map(lying).transpose()?;
         let lining: Vec<Ply> = lining(model)?.into_iter().collect();
+        // What ends behind the joint or covers the seat does not come so far.
+        let comes =
+            |layer: &&Layer| layer.front.is_none() && layer.covers.as_ref().is_ok_and(|it| it.it != Extent::Seat);
         let others = bottom.layers.iter().filter(|layer| Role::Insole < layer.role && layer.role <= Role::Midsole);
+        let others = others.filter(comes);
         let mut plies: Vec<(Vec<Ply>, Stretches)> = insole.into_iter().collect();
         plies.push((lining, vec![(0.0, along.length)]));
         plies.extend(others.map(lying).collect::<Built<Vec<_>>>()?);

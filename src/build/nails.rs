@@ -303,13 +303,10 @@ impl NailsBuilt {
     #[must_use]
     pub fn to_forefoot(&self, forefoot: &super::ForefootBuilt) -> Option<(f64, f64)> {
         let nearest = |side: Side| {
-            let of_side: Vec<Point> =
-                self.nails.iter().filter(|nail| nail.side == side).map(|nail| nail.point).collect();
-            let foremost = of_side.iter().map(|point| point.x).reduce(f64::max)?;
-            // Nails farther back are farther away, whichever way the row turns.
-            let near = of_side.iter().filter(|point| point.x > foremost - NEAR);
-            let away = |point: &Point| forefoot.row.nearest_between(*point, forefoot.from, forefoot.to).distance;
-            near.map(away).reduce(f64::min)
+            // The nails behind the foremost are farther away, whichever way the row turns.
+            let of_side = self.nails.iter().filter(|nail| nail.side == side).map(|nail| nail.point);
+            let foremost = of_side.max_by(|a, b| a.x.total_cmp(&b.x))?;
+            Some(forefoot.row.nearest_between(foremost, forefoot.from, forefoot.to).distance)
         };
         Some((nearest(Side::Outside)?, nearest(Side::Inside)?))
     }
@@ -332,9 +329,6 @@ impl NailsBuilt {
         runs
     }
 }
-
-/// How far behind the foremost nail the one that is nearest to the forefoot's row may stand, mm.
-const NEAR: f64 = 40.0;
 
 /// Nails on a way of a length: `floor(length / apart) + 1`, both ends with a nail, and the spacing evened. A way shorter
 /// than `apart` has one at each end all the same; one shorter than half of it a single nail, where it begins.

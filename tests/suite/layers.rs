@@ -58,7 +58,7 @@ fn the_forefoot_row_counts_all_that_lies_under_it() {
     for (layer, more) in [
         ("layer filler { of slip-sheet; covers forepart }", 3.0),
         // Only under the row's round at the toe.
-        ("layer pad { covers all; breadth 30 mm }", 1.0),
+        ("layer pad { covers all; breadth 30 mm; without front }", 1.0),
         // It ends on the joint line, where the row's first stitch stands.
         ("layer arch { of slip-sheet; covers waist }", 3.0),
         // Thirty of it do not reach the row's ends, and ahead of the joints there is none.
@@ -74,7 +74,7 @@ fn the_forefoot_row_counts_all_that_lies_under_it() {
 #[test]
 fn a_pad_under_the_toe_is_refused_there() {
     let pad = "rubber thick-pad { thickness 4.4 mm +- 0.1 mm }";
-    let memory = trial(pad, "  bottom { layer pad { of thick-pad; covers all; breadth 30 mm } }");
+    let memory = trial(pad, "  bottom { layer pad { of thick-pad; covers all; breadth 30 mm; without front } }");
     let judgements = built(&memory, "9 D", |build| judged(build, "jaw/forefoot-stack"));
     near(judgements[0].sum, INSOLE + LINING + MIDSOLE + 4.4);
     assert_eq!(judgements[0].verdict, Verdict::Refused);

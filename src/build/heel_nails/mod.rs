@@ -275,11 +275,12 @@ impl Around<'_> {
                 worst[which] = Some((value, at.0, at.1));
             }
         };
+        let (reserve, ledge) = (self.kept(Zone::Seat)?.0, self.kept(Zone::Ledge)?.0);
         for (n, stand) in here {
             let spot = stand.spot();
+            let kept = if stand.zone == Zone::Ledge { ledge } else { reserve };
             for mask in self.bed.masks(spot, radius) {
                 let lain = self.bed.lain(mask, spot);
-                let kept = self.kept(stand.zone)?.0;
                 let above = if stand.zone == Zone::Turn { 0.0 } else { together(lain.iter()).lo - kept };
                 let (own, so_far) = (stage.own.worst(stand, f64::max), stage.so_far.worst(stand, f64::min));
                 offer(0, stage.so_far.at(so_far).lo + above, (*n, mask));
@@ -349,7 +350,11 @@ impl Around<'_> {
         let nail = of(nail)?;
         let bite = self.house.rule("bite")?;
         let mut room: Option<(f64, Zone, Sum)> = None;
-        for stand in stands {
+        // Where the upper turns over all of them, the block alone counts, and the foremost has least of it.
+        let turning = stands.iter().all(|stand| stand.zone == Zone::Turn);
+        let foremost = stands.iter().max_by(|a, b| a.head.x.total_cmp(&b.head.x));
+        let judged = if turning { foremost.into_iter().collect() } else { stands.iter().collect::<Vec<_>>() };
+        for stand in judged {
             let sum = self.cap_room(stand, radius(&nail.it)?)?;
             let value = sum.spread().lo;
             if room.as_ref().is_none_or(|(known, ..)| value < *known) {

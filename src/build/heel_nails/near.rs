@@ -4,6 +4,7 @@
 use super::ring::{Lines, Stand, Zone};
 use super::{Around, HeelNailsBuilt};
 use crate::build::Built;
+use crate::build::amounts::mm;
 use crate::geometry::Path;
 use crate::measure::fits;
 use crate::source::Origin;
@@ -61,11 +62,13 @@ struct All<'a> {
     around: &'a Around<'a>,
     lines: &'a Lines,
     built: &'a HeelNailsBuilt,
+    /// How true the base is built, mm.
+    gauge: f64,
 }
 
 /// The nearest of each kind; what is far away by the lines alone is not looked at.
 pub(super) fn nearest(around: &Around<'_>, lines: &Lines, built: &HeelNailsBuilt) -> Built<Vec<Near>> {
-    let all = All { around, lines, built };
+    let all = All { around, lines, built, gauge: mm(&around.house.rule("gauge"))? };
     let mut near = Vec::new();
     near.extend(all.least(Meets::Row, Some("nail-to-row"), &|stand, limit| all.to_row(stand, limit))?);
     let clinch = if around.by_hand { "nail-to-clinch-by-hand" } else { "nail-to-clinch" };
@@ -78,7 +81,7 @@ pub(super) fn nearest(around: &Around<'_>, lines: &Lines, built: &HeelNailsBuilt
 
 /// Nails that pass the base's face and stand in what no nail goes through, or touch it, by layer.
 pub(super) fn in_rigid(around: &Around<'_>, lines: &Lines, built: &HeelNailsBuilt) -> Built<Vec<(Role, usize)>> {
-    let all = All { around, lines, built };
+    let all = All { around, lines, built, gauge: mm(&around.house.rule("gauge"))? };
     let bottom = around.model.bottom.as_ref().map_err(|hole| *hole)?;
     let mut counts: Vec<(Role, usize)> =
         bottom.layers.iter().filter(|layer| layer.rigid).map(|layer| (layer.role, 0)).collect();
@@ -139,7 +142,7 @@ impl All<'_> {
             (Some(_), _) => self.built.nail_of(stand).is_some_and(|nail| {
                 // The base is lowest toward the breast: at the head or, where the nail leans, at the point.
                 let share = stand.head.x.max(stand.point.x) / self.around.built.length;
-                let base = nail.base[0] + (nail.base[1] - nail.base[0]) * share - self.gauge();
+                let base = nail.base[0] + (nail.base[1] - nail.base[0]) * share - self.gauge;
                 !fits(nail.reach(), base)
             }),
             (None, Some(cap)) => {
@@ -149,10 +152,6 @@ impl All<'_> {
             }
             (None, None) => false,
         }
-    }
-
-    fn gauge(&self) -> f64 {
-        self.around.house.rule("gauge").map_or(0.0, |gauge| gauge.it.nominal())
     }
 
     /// How far from the feather line the innermost row is at the least, mm: what lies deeper inside is farther away.

@@ -158,11 +158,10 @@ impl Lines {
     ) -> Built<(Ring, Vec<Stand>)> {
         let (on, apart) = nails_on(self.base.length(), self.apart);
         let spaces = on.saturating_sub(1) as usize;
-        let steps = self.base.rail.evenly(self.base.from, self.base.to, 2 * spaces);
-        let of_stage = steps.iter().skip(n).step_by(2).take((spaces + 1).saturating_sub(n));
+        let of_stage = self.base.from_middle(n, (spaces, apart));
         // A point stands inside its head by what leans of its own length.
         let lean = |head: Point| lengths[Place::of(head.x, around.built.length) as usize] * stage.leans.sin();
-        let mut stands: Vec<Stand> = of_stage.map(|t| self.on_line(&self.base, *t, &lean, around)).collect();
+        let mut stands: Vec<Stand> = of_stage.into_iter().map(|t| self.on_line(&self.base, t, &lean, around)).collect();
         let count = u32::try_from(stands.len()).unwrap_or(u32::MAX);
         for share in across(stage.across, n) {
             stands.push(self.on_breast(share, &lean, around));
@@ -178,8 +177,8 @@ impl Lines {
     pub fn cap(&self, around: &Around<'_>) -> Built<(Ring, Vec<Stand>)> {
         let (on, apart) = nails_on(self.cap.length(), self.apart);
         let spaces = on.saturating_sub(1).max(1);
-        let steps = self.cap.rail.evenly(self.cap.from, self.cap.to, 2 * spaces as usize);
-        let stands = steps.iter().skip(1).step_by(2).map(|t| self.on_line(&self.cap, *t, &|_| 0.0, around)).collect();
+        let steps = self.cap.from_middle(1, (spaces as usize, apart));
+        let stands = steps.into_iter().map(|t| self.on_line(&self.cap, t, &|_| 0.0, around)).collect();
         Ok((Ring { stage: None, length: self.cap.length(), count: spaces, apart, across: 0 }, stands))
     }
 
@@ -234,6 +233,17 @@ impl Line {
 
     fn length(&self) -> f64 {
         self.rail.length_between(self.from, self.to)
+    }
+
+    /// The places of a stage: the first has a nail at each end of the spaces, each later one begins half a space farther in.
+    fn from_middle(&self, stage: usize, (spaces, apart): (usize, f64)) -> Vec<f64> {
+        if stage == 0 || spaces < stage {
+            return if stage == 0 { self.rail.evenly(self.from, self.to, spaces) } else { Vec::new() };
+        }
+        #[expect(clippy::cast_precision_loss, reason = "stages are few")]
+        let in_by = apart * stage as f64 / 2.0;
+        let (from, to) = (self.rail.t_at_length(self.from, in_by), self.rail.t_at_length(self.to, -in_by));
+        self.rail.evenly(from, to, spaces - stage)
     }
 }
 
