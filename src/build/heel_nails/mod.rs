@@ -1,10 +1,12 @@
 //! The heel's nails: each one where it stands, how long it may be there and must be, and what it comes near to.
 
+mod cut;
 mod near;
 mod ring;
 mod stages;
 mod walk;
 
+pub use cut::{CutLayer, NailCut};
 pub use near::{Meets, Near};
 pub use ring::{Place, Ring, Stand, Zone};
 
@@ -54,6 +56,8 @@ pub struct HeelNail {
     pub hold: Sum,
     /// The same with leather at its thin end, which may leave more to go through before the bite is complete.
     pub hold_thick: Sum,
+    /// What lies about the nail that has the least to spare.
+    pub cut: NailCut,
 }
 
 impl HeelNail {
@@ -176,6 +180,8 @@ pub(super) fn heel_nails(around: &Around<'_>, inside: &Inside) -> Built<Option<H
 /// A limit on a nail where it stands.
 struct Bound {
     stand: usize,
+    /// What lies there.
+    mask: u32,
     zone: Zone,
     /// The number by which bounds compare.
     value: f64,
@@ -211,6 +217,8 @@ impl Around<'_> {
                     (chosen(&nail.it, (stage.sunk, stage.leans), hold_thick.value, room.value)?, nail.origin.clone())
                 }
             };
+            let reach = length * stage.leans.cos() + stage.sunk;
+            let cut = self.cut(stage, stands, (&room, &hold_thick), reach)?.moved(first);
             all.nails.push(HeelNail {
                 stage: stage.number,
                 place,
@@ -225,6 +233,7 @@ impl Around<'_> {
                 worst: first + room.stand,
                 hold: hold.sum,
                 hold_thick: hold_thick.sum,
+                cut,
             });
         }
         all.stands.extend(stands.iter().cloned());
@@ -259,7 +268,8 @@ impl Around<'_> {
         let [room, hold, thick] = worst;
         let stand = |n: usize| here.iter().find(|(known, _)| *known == n).map(|(_, stand)| *stand).ok_or(lost);
         let (room, hold, thick) = (room.ok_or(lost)?, hold.ok_or(lost)?, thick.ok_or(lost)?);
-        let bound = |(value, n, _): (f64, usize, u32), zone: Zone, sum: Sum| Bound { stand: n, zone, value, sum };
+        let bound =
+            |(value, n, mask): (f64, usize, u32), zone: Zone, sum: Sum| Bound { stand: n, mask, zone, value, sum };
         let (at_room, at_hold, at_thick) = (stand(room.1)?, stand(hold.1)?, stand(thick.1)?);
         Ok([
             bound(room, at_room.zone, self.room_sum(stage, at_room, room.2)?),
