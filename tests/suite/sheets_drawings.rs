@@ -340,7 +340,7 @@ fn the_nail_with_least_to_spare_is_drawn_as_long_and_as_deep_as_it_is() {
         let drawn = (tip.x - middle).hypot(tip.y - head.y) / scale;
         assert!((drawn - length).abs() < 0.05, "{name}: a nail of {drawn} drawn, {length} driven");
         let sunk = (floor - head.y) / scale;
-        let number = |text: &str| text.split(' ').find_map(|word| word.parse::<f64>().ok());
+        let number = |text: &str| text.split_whitespace().find_map(|word| word.parse::<f64>().ok());
         let said_sunk = texts.iter().find_map(|text| number(text.strip_prefix("sunk ")?)).expect("how deep it is sunk");
         assert!((sunk - said_sunk).abs() < 0.06, "{name}: sunk {sunk} drawn, {said_sunk} said");
         // Midsole and insole lie in every heel: as thick as the figure of the boot says.
