@@ -1,9 +1,11 @@
 //! A section through the nail of the base that has the least to spare: the base as built, what lies over it up to the foot,
 //! and the nail in it.
 
-use super::{LABEL_LINE, Pointed, Scale, TITLE, column, hatch, label, line, scale, short, title_within, upright};
+use super::{
+    LABEL, LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title_within, upright,
+};
 use crate::build::{CutLayer, HeelNail, Stand, Zone};
-use crate::sheets::paper::{Anchor, Hatch, Ink, Op, Paint, Pen, Point};
+use crate::sheets::paper::{Anchor, Hatch, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
 
@@ -55,7 +57,7 @@ impl NailSection<'_> {
         let from_heel = words::of(words::FROM_HEEL, self.lang);
         let stands = format!("{}, {} {from_heel}", self.place, mm(self.stand.head.x, self.lang));
         ops.push(label(at.x, at.y + TITLE + 0.5, stands, Anchor::Left));
-        let (layers, mut labels) = self.layers(left, floor, by);
+        let (layers, mut labels) = self.layers((left, width - BESIDE - WIDE - 8.0), floor, by);
         ops.extend(layers);
         let face = floor - self.nail.cut.height() * by;
         labels.extend(self.kept(&mut ops, left, face, by));
@@ -68,13 +70,13 @@ impl NailSection<'_> {
     }
 
     /// Every layer as thick as it is, from the ground up, and what each is called.
-    fn layers(&self, left: f64, floor: f64, by: f64) -> (Vec<Op>, Vec<Pointed>) {
+    fn layers(&self, (left, room): (f64, f64), floor: f64, by: f64) -> (Vec<Op>, Vec<Pointed>) {
         let (mut ops, mut labels, mut y) = (Vec::new(), Vec::new(), floor);
         let cut = &self.nail.cut;
         let base = cut.base.iter().map(|layer| (layer, Hatch::SoleLeather));
         for (layer, hatch) in base.chain(cut.over.iter().map(|layer| (layer, hatch(&layer.what)))) {
             let middle = y - layer.thickness * by / 2.0;
-            labels.push(Pointed { at: Point::new(left + WIDE, middle), text: self.said(layer) });
+            labels.push(Pointed { at: Point::new(left + WIDE, middle), text: self.said(layer, room) });
             let one = layer.thickness * by / f64::from(layer.count.max(1));
             for _ in 0..layer.count.max(1) {
                 let ring = vec![
@@ -90,7 +92,7 @@ impl NailSection<'_> {
         (ops, labels)
     }
 
-    fn said(&self, layer: &CutLayer) -> String {
+    fn said(&self, layer: &CutLayer, room: f64) -> String {
         let word = match &*layer.what {
             "wedges" => words::of(words::WEDGE, self.lang).to_owned(),
             "lifts" => words::of(words::LIFT, self.lang).to_owned(),
@@ -98,7 +100,8 @@ impl NailSection<'_> {
             what => short(what, self.lang),
         };
         let count = if layer.count > 1 { format!("{} \u{d7} ", layer.count) } else { String::new() };
-        format!("{count}{word} {}", mm(layer.thickness, self.lang))
+        let thick = format!(" {}", mm(layer.thickness, self.lang));
+        fitted(&format!("{count}{word}"), room - width_mm(&thick, Style::Condensed, LABEL)) + &thick
     }
 
     /// The line that the point must stay below.
