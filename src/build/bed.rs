@@ -5,6 +5,7 @@
 
 use super::Built;
 use super::amounts::{maybe, mm, of};
+use super::heel_nails::CutLayer;
 use super::last::GradedLast;
 use super::ply::Ply;
 use crate::finding::{Sum, Term};
@@ -409,6 +410,15 @@ impl Bed<'_> {
             }
         }
         Sum { terms }.settled()
+    }
+
+    /// Each thing with its nominal thickness there, mm: what fills is as thick as it is left.
+    pub fn layers(&self, lain: &[Lain]) -> Vec<CutLayer> {
+        let layer = |one: &Lain| {
+            let what = self.terms_of(one, 1.0).first().map(|term| term.what.clone())?;
+            Some(CutLayer { what, count: 1, thickness: one.spread.nominal })
+        };
+        lain.iter().filter_map(layer).filter(|layer| layer.thickness > SLACK).collect()
     }
 
     fn terms_of(&self, lain: &Lain, sign: f64) -> Vec<Term> {

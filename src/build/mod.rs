@@ -35,7 +35,7 @@ pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
 pub use heel::{HeelBuilt, Thinner, TooMany};
-pub use heel_nails::{CapNail, HeelNail, HeelNailsBuilt, Meets, Near, Place, Ring, Stand, Zone};
+pub use heel_nails::{CapNail, CutLayer, HeelNail, HeelNailsBuilt, Meets, NailCut, Near, Place, Ring, Stand, Zone};
 pub use hollow::Hollow;
 pub use last::GradedLast;
 use lines::Inside;

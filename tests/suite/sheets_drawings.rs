@@ -302,3 +302,55 @@ fn the_nails_of_the_heel_stand_inside_the_feather_as_many_and_as_far_as_is_said(
         true
     });
 }
+
+#[test]
+fn the_nail_with_least_to_spare_is_drawn_as_long_and_as_deep_as_it_is() {
+    each(Station::Heeling, |printed, name| {
+        let pages = &printed.laid.document.pages;
+        let title = |op: &Op| match op {
+            Op::Text(text) if text.content.starts_with("Nail with least to spare") => {
+                Some((text.at.y, text.content.clone()))
+            }
+            _ => None,
+        };
+        let found = pages.iter().find_map(|page| page.ops.iter().find_map(title).map(|said| (page, said)));
+        let Some((page, (under, said))) = found else { return false };
+        let [scale] = scales_of(&said)[..] else { panic!("{name}: no scale in {said}") };
+        // What is drawn after the title, in its order: the layers from the ground up, then the nail.
+        let drawing = page.ops.iter().skip_while(|op| title(op).is_none());
+        let mut rings = Vec::new();
+        let (mut nail, mut texts) = (None, Vec::new());
+        for op in drawing {
+            match op {
+                Op::Hatched { rings: ring, .. } => rings.push(ring[0].clone()),
+                Op::Polygon { rings: ring, .. } if ring[0].len() == 5 => nail = nail.or(Some(ring[0].clone())),
+                Op::Text(text) if text.at.y > under => texts.push(text.content.clone()),
+                _ => {}
+            }
+        }
+        let nail = nail.unwrap_or_else(|| panic!("{name}: no nail"));
+        let floor = rings.iter().flatten().map(|point| point.y).fold(f64::MIN, f64::max);
+        let said = texts.iter().find(|text| text.contains("from the heel")).expect("where it stands");
+        let place = said.split(", ").find(|part| ["back", "sides", "breast"].contains(part)).expect("a place");
+        let stage = said.strip_prefix("stage ").and_then(|rest| rest.split(',').next());
+        let prefix = stage.map_or("base".to_owned(), |stage| format!("stage-{stage}"));
+        let length = nominal(printed, &format!("heel-nails.{prefix}-{place}"));
+        let (head, tip) = (nail[0], nail[2]);
+        let middle = f64::midpoint(nail[0].x, nail[4].x);
+        let drawn = (tip.x - middle).hypot(tip.y - head.y) / scale;
+        assert!((drawn - length).abs() < 0.05, "{name}: a nail of {drawn} drawn, {length} driven");
+        let sunk = (floor - head.y) / scale;
+        let number = |text: &str| text.split_whitespace().find_map(|word| word.parse::<f64>().ok());
+        let said_sunk = texts.iter().find_map(|text| number(text.strip_prefix("sunk ")?)).expect("how deep it is sunk");
+        assert!((sunk - said_sunk).abs() < 0.06, "{name}: sunk {sunk} drawn, {said_sunk} said");
+        // Midsole and insole lie in every heel: as thick as the figure of the boot says.
+        for role in ["midsole", "insole"] {
+            let start = format!("{role} ");
+            let said = texts.iter().find_map(|text| number(text.strip_prefix(&start)?));
+            let Some(said) = said else { continue };
+            let tall = |ring: &Vec<hobnail::sheets::paper::Point>| (ring[3].y - ring[0].y) / scale;
+            assert!(rings.iter().any(|ring| (tall(ring) - said).abs() < 0.06), "{name}: no layer {role} of {said}");
+        }
+        true
+    });
+}

@@ -1,10 +1,12 @@
 //! The heel's nails: each one where it stands, how long it may be there and must be, and what it comes near to.
 
+mod cut;
 mod near;
 mod ring;
 mod stages;
 mod walk;
 
+pub use cut::{CutLayer, NailCut};
 pub use near::{Meets, Near};
 pub use ring::{Place, Ring, Stand, Zone};
 
@@ -54,6 +56,8 @@ pub struct HeelNail {
     pub hold: Sum,
     /// The same with leather at its thin end, which may leave more to go through before the bite is complete.
     pub hold_thick: Sum,
+    /// What lies about the nail that has the least to spare.
+    pub cut: NailCut,
 }
 
 impl HeelNail {
@@ -181,6 +185,8 @@ pub(super) fn heel_nails(around: &Around<'_>, inside: &Inside) -> Built<Option<H
 /// A limit on a nail where it stands.
 struct Bound {
     stand: usize,
+    /// What lies there.
+    mask: u32,
     zone: Zone,
     /// The number by which bounds compare.
     value: f64,
@@ -245,6 +251,8 @@ impl Around<'_> {
                     (chosen(&nail.it, (stage.sunk, stage.leans), limits)?, nail.origin.clone())
                 }
             };
+            let reach = length * stage.leans.cos() + stage.sunk;
+            let cut = self.cut(stage, stands, (&room, &hold_thick), reach)?.moved(first);
             all.nails.push(HeelNail {
                 stage: stage.number,
                 place,
@@ -259,6 +267,7 @@ impl Around<'_> {
                 worst: first + room.stand,
                 hold: hold.sum,
                 hold_thick: hold_thick.sum,
+                cut,
             });
         }
         all.stands.extend(stands.iter().cloned());
@@ -294,8 +303,9 @@ impl Around<'_> {
         let [room, hold, thick] = worst;
         let stand = |n: usize| here.iter().find(|(known, _)| *known == n).map(|(_, stand)| *stand).ok_or(lost);
         let (room, hold, thick) = (room.ok_or(lost)?, hold.ok_or(lost)?, thick.ok_or(lost)?);
-        let bound = |(_, n, _): (f64, usize, u32), zone: Zone, sum: Sum, end: fn(&Spread) -> f64| Bound {
+        let bound = |(_, n, mask): (f64, usize, u32), zone: Zone, sum: Sum, end: fn(&Spread) -> f64| Bound {
             stand: n,
+            mask,
             zone,
             value: end(&sum.spread()),
             sum,

@@ -158,7 +158,7 @@ impl Lines {
     ) -> Built<(Ring, Vec<Stand>)> {
         let (on, apart) = nails_on(self.base.length(), self.apart);
         let spaces = on.saturating_sub(1) as usize;
-        let of_stage = self.base.from_middle(n, (spaces, apart));
+        let of_stage = self.base.places_of(n, (spaces, apart));
         // A point stands inside its head by what leans of its own length.
         let lean = |head: Point| lengths[Place::of(head.x, around.built.length) as usize] * stage.leans.sin();
         let mut stands: Vec<Stand> = of_stage.into_iter().map(|t| self.on_line(&self.base, t, &lean, around)).collect();
@@ -177,7 +177,7 @@ impl Lines {
     pub fn cap(&self, around: &Around<'_>) -> Built<(Ring, Vec<Stand>)> {
         let (on, apart) = nails_on(self.cap.length(), self.apart);
         let spaces = on.saturating_sub(1).max(1);
-        let steps = self.cap.from_middle(1, (spaces as usize, apart));
+        let steps = self.cap.places_of(1, (spaces as usize, apart));
         let stands = steps.into_iter().map(|t| self.on_line(&self.cap, t, &|_| 0.0, around)).collect();
         Ok((Ring { stage: None, length: self.cap.length(), count: spaces, apart, across: 0 }, stands))
     }
@@ -236,7 +236,7 @@ impl Line {
     }
 
     /// The places of a stage: the first has a nail at each end of the spaces, each later one begins half a space farther in.
-    fn from_middle(&self, stage: usize, (spaces, apart): (usize, f64)) -> Vec<f64> {
+    fn places_of(&self, stage: usize, (spaces, apart): (usize, f64)) -> Vec<f64> {
         if stage == 0 || spaces < stage {
             return if stage == 0 { self.rail.evenly(self.from, self.to, spaces) } else { Vec::new() };
         }

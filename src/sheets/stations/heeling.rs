@@ -45,6 +45,22 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.measures(&measures);
     drawing(job, sheets);
     plan(job, sheets);
+    nail_section(job, sheets);
+}
+
+/// A section through the nail of the base that has the least to spare.
+fn nail_section(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let Some(Ok(nails)) = &job.build.heel_nails else { return };
+    let Some(nail) = nails.nails.iter().min_by(|a, b| a.cut.spare.total_cmp(&b.cut.spare)) else { return };
+    let Some(stand) = nails.stands.get(nail.cut.stand) else { return };
+    let prefix = nail.stage.map_or("base".to_owned(), |stage| format!("stage-{stage}"));
+    let length = cell(job, sheets, &format!("heel-nails.{prefix}-{}", nail.place.name()));
+    let mut place = words::role(nail.place.name(), job.lang);
+    if let Some(stage) = nail.stage {
+        place = format!("{} {stage}, {place}", sheets.word(words::STAGE));
+    }
+    let drawing = drawings::NailSection { nail, stand, lang: job.lang, place, length };
+    sheets.drawing(drawing.height(), |at, width| drawing.draw(at, width));
 }
 
 /// Where the nails of the base stand.

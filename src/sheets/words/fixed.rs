@@ -52,6 +52,13 @@ words! { FIXED
     FROM_FINISHED_EDGE "to rows and wall, from the finished edge" "a filas y pared, desde el canto acabado";
     LEFT_OVER "to spare" "de sobra";
     HEEL_PLAN "Nails of base and cap, right heel from below" "Clavos de base y tapa, tacón derecho desde abajo";
+    NAIL_CUT "Nail with least to spare, cut" "Clavo con menos margen, en corte";
+    FROM_HEEL "from the heel" "desde el talón";
+    KEPT_CLEAR "kept clear" "se deja libre";
+    NAIL_SUNK "sunk" "hundido";
+    FOOT_FACE "foot" "pie";
+    LEDGE_FACE "ledge's face" "cara del vuelo";
+    GROUND_SIDE "ground side" "lado del suelo";
     CLINCHED "clinch nail" "clavo remachado";
     RELEASE_LINE "release cut" "corte de alivio";
     GUIDE_SECOND "edge guide for row 2" "guía para la fila 2";
