@@ -45,6 +45,22 @@ fn held(status: &Path) -> u64 {
     line.and_then(|line| line.split_whitespace().nth(1)?.parse().ok()).unwrap_or(0)
 }
 
+/// The check of each checkout's own demo, turn by turn: this one's and that of another, which is built for release.
+fn against(other: &Path) {
+    let check = |program: &Path, folder: &Path| {
+        let mut command = Command::new(program);
+        command.arg("check").args(MODELS).current_dir(folder).stdout(Stdio::null()).stderr(Stdio::null());
+        let start = Instant::now();
+        command.status().expect("the program starts");
+        start.elapsed()
+    };
+    let (here, program) = (Path::new(env!("CARGO_MANIFEST_DIR")), other.join("target/release/hobnail"));
+    let turn = |_| (check(Path::new(env!("CARGO_BIN_EXE_hobnail")), here), check(&program, other));
+    let (own, others): (Vec<Duration>, Vec<Duration>) = (0..3 * RUNS).map(turn).unzip();
+    let (own, others) = (median(own), median(others));
+    println!("check, to the other  {:7.2} times as long", own.as_secs_f64() / others.as_secs_f64());
+}
+
 fn median(mut runs: Vec<Duration>) -> Duration {
     runs.sort();
     runs[runs.len() / 2]
@@ -63,6 +79,9 @@ fn main() {
         took.as_secs_f64() / nothing.as_secs_f64(),
         most as f64 / 1e3
     );
+    if let Some(other) = std::env::var_os("HOBNAIL_OTHER") {
+        against(Path::new(&other));
+    }
     let out = std::env::temp_dir().join(format!("hobnail-bench-{}", std::process::id()));
     let out_text = out.display().to_string();
     let sheets: Vec<&str> = ["sheets"].into_iter().chain(MODELS).chain(["--out", &out_text]).collect();

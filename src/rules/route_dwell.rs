@@ -4,13 +4,13 @@
 //!
 //! ## At the bench
 //!
-//! Mulled leather that comes off the last before it is dry springs back, and the waist is lost. Adhesive that is joined
+//! Wet leather that comes off the last before it is dry springs back, and the waist is lost. Adhesive that is joined
 //! before its solvent has gone stays soft, one that is worked on before it has set creeps under the needle, and an outsole
 //! that hangs on it alone comes off on the hill. Too long a rest is a nuisance: the film is warmed, or coated once more.
 //!
 //! ## Formula
 //!
-//! Least time given `>=` least time needed: on the last, the house's `dry-on-last`, where the leather is mulled; before
+//! Least time given `>=` least time needed: on the last, the house's `dry-on-last`, for heavy leather its `dry-heavy`; before
 //! joining, the adhesive's least `open`; after pressing, its `set`. Of several adhesives in one step the slowest counts. Only
 //! the least refuses; more than the most of `open` is a note. A time that the model leaves out is the one that is needed.
 //!

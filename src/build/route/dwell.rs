@@ -110,9 +110,10 @@ fn due(model: &Model, house: &House, facts: &Facts, step: &str) -> Built<Due> {
     Ok(match step {
         "mull" => plain(Rest::Leather),
         "last" => {
-            let dry = house.rule("dry-on-last")?;
+            // Whatever is wet-lasted dries on the last, mulled or not; heavy leather longer.
+            let dry = house.rule(if facts.heavy { "dry-heavy" } else { "dry-on-last" })?;
             let bound = Bound { minutes: dry.it.nominal(), origin: dry.origin };
-            Due { needs: facts.mulled.then_some(bound), ..plain(Rest::Leather) }
+            Due { needs: Some(bound), ..plain(Rest::Leather) }
         }
         "shank" => open(&bonds(model, |role, _| matches!(role, Role::Arch | Role::Shank | Role::Pad))?)?,
         "midsole" => open(&bonds(model, |role, _| role == Role::Midsole)?)?,

@@ -20,6 +20,8 @@ pub(super) struct Facts {
     pub facing_rows: bool,
     pub mark: bool,
     pub hardware: bool,
+    /// The outer is as heavy as what the house mulls.
+    pub heavy: bool,
     pub mulled: bool,
     pub stiffeners: bool,
     pub lining: bool,
@@ -64,6 +66,7 @@ impl Facts {
             facing_rows: upper.facing.as_ref().is_some_and(|facing| facing.rows.is_some()),
             mark: upper.mark.is_some(),
             hardware: upper.facing.as_ref().is_some_and(|facing| facing.eyelets.is_some() || facing.hooks.is_some()),
+            heavy: heavy(upper, house)?,
             mulled: heavy(upper, house)? || model.lasting.mulled.is_some(),
             stiffeners: stiffeners.into_iter().any(Option::is_some),
             lining: !upper.lasted_in.is_empty(),

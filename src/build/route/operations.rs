@@ -82,7 +82,7 @@ impl State {
             State::Lasted => "the upper lasted",
             State::LiningIn => "the lining cemented in",
             State::BottomFlat => "the bottom hammered flat",
-            State::TacksOut => "the toe tacks pulled",
+            State::TacksOut => "the lasting tacks drawn",
             State::Released => "the release cuts made",
             State::TurnedOut => "the outer turned out",
             State::Filled => "the bottom filled level",
@@ -190,7 +190,7 @@ pub(super) static OPERATIONS: &[Operation] = &[
     op("cement-lining", "lasting", &[S::Lasted, S::LastIn], &[S::LiningIn], &[], |facts| facts.lining),
     op("flatten-bottom", "lasting", &[S::Lasted, S::LiningIn, S::LastIn], &[S::BottomFlat], &[], |_| true),
     // Pulled before the cement holds, the lining springs back.
-    op("pull-toe-tacks", "lasting", &[S::Lasted, S::LiningIn, S::LastIn], &[S::TacksOut], &[], |_| true),
+    op("pull-tacks", "lasting", &[S::Lasted, S::LiningIn, S::LastIn], &[S::TacksOut], &[], |_| true),
     op("release-cut", "lasting", &[S::Lasted, S::LastIn], &[S::Released], &[], |_| true),
     op("turn-out", "lasting", &[S::Lasted, S::TacksOut, S::Released, S::LastIn], &[S::TurnedOut], &[], |_| true),
     op("fill", "bottoming", &[S::BottomFlat, S::LastIn, S::MidsoleLoose], &[S::Filled], &[], |facts| facts.filler),

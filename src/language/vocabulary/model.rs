@@ -27,7 +27,7 @@ pub const STEPS: &[&str] = &[
     "last",
     "cement-lining",
     "flatten-bottom",
-    "pull-toe-tacks",
+    "pull-tacks",
     "release-cut",
     "turn-out",
     "fill",

@@ -216,7 +216,8 @@ house! {
     "perforation-upper" Number One 0.0..1.0 "0.5" "0.5 mm" "Needle over pitch above which an upper row is noted.";
     "perforation-sole" Number One 0.0..1.0 "0.6" "0.6 mm" "Needle over pitch above which a sole row is noted.";
     "needle-over-thread" Number Window 0.1..20.0 "2.5..3.7" "3.7..2.5" "Needle blade over thread diameter outside which it is noted.";
-    "dry-on-last" Time One 0.0..100_000.0 "24 hours" "24" "How long at least a boot of leather that is mulled stays on the last.";
+    "dry-on-last" Time One 0.0..100_000.0 "24 hours" "24" "How long at least a boot that was wet-lasted dries on the last.";
+    "dry-heavy" Time One 0.0..100_000.0 "48 hours" "48" "The same where the leather is as heavy as what is mulled, by the middle of its substance.";
     "fill" Number One 0.01..1.0 "0.6" "0.6 mm" "How full a bobbin winds, where the machine does not say.";
     "tails" Length One 0.0..5000.0 "150 mm" "150" "Thread left at both ends of a row together, but for the sole's rows.";
     "sole-tails" Length One 0.0..5000.0 "250 mm" "250" "Thread left at both ends of a row of the sole together.";

@@ -1,7 +1,7 @@
 //! The heel from below at true size: its edge, wall and feather line, rows, the release cut, the clinch nails, and where each
 //! nail of the base and the cap stands, with a mark by its length.
 
-use super::{LABEL, LABEL_LINE, THIN, TITLE, label, level, line, title};
+use super::{LABEL, LABEL_LINE, TITLE, label, level, line, title};
 use crate::build::{Build, HeelNailsBuilt, Lines, Stand};
 use crate::geometry::{Path, Side, Straight};
 use crate::sheets::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, width_mm};
@@ -19,6 +19,8 @@ pub(in crate::sheets) struct HeelPlan<'b> {
     pub lang: Lang,
     /// How far the nails stand inside the feather line or the heel's edge.
     pub inside: String,
+    /// It is the feather line that they are measured from.
+    pub from_feather: bool,
     /// The length from the feather line's back to the breast.
     pub length: String,
     /// Each length that a stage drives, with its words: the stage from 0, none for the cap, and mm.
@@ -127,9 +129,10 @@ impl HeelPlan<'_> {
         let base = nails.stands.iter().filter(|stand| stand.stage.is_some());
         let Some(nail) = base.min_by(|a, b| a.head.x.total_cmp(&b.head.x)) else { return Vec::new() };
         let edge = lines.edge.point(0.0);
-        let (from, to) = (place(Mm::new(edge.x, nail.head.y)), place(nail.head));
-        let knee = Point::new(from.x - 4.0, from.y);
-        vec![line(knee, to, THIN), label(knee.x - 1.0, knee.y + 1.1, self.inside.clone(), Anchor::Right)]
+        let start = if self.from_feather { lines.last.feather.point(0.0) } else { edge };
+        let (from, to) = (place(Mm::new(start.x, nail.head.y)), place(nail.head));
+        let beside = place(edge).x - 3.0;
+        vec![line(from, to, Pen::black(0.5)), label(beside, from.y + 1.1, self.inside.clone(), Anchor::Right)]
     }
 
     fn legend(&self, left: f64, width: f64, y: f64) -> Vec<Op> {

@@ -68,16 +68,18 @@ fn plan(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let Some(Ok(nails)) = &job.build.heel_nails else { return };
     let [inside, length] = [inside_key(job), "heel.length"].map(|key| cell(job, sheets, key));
     let lengths = lengths(job, nails, sheets);
-    let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, length, lengths };
+    let from_feather = inside_key(job) == FROM_FEATHER;
+    let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, from_feather, length, lengths };
     if let Some(height) = drawing.height() {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }
 }
 
+const FROM_FEATHER: &str = "heel-nails.inside-feather";
+
 /// The distance that the base's ring is set out by.
 fn inside_key(job: &Job<'_>) -> &'static str {
-    let feather = "heel-nails.inside-feather";
-    if job.figures.get(feather).is_some() { feather } else { "heel-nails.inside-edge" }
+    if job.figures.get(FROM_FEATHER).is_some() { FROM_FEATHER } else { "heel-nails.inside-edge" }
 }
 
 /// The lengths that each stage drives, longest first, and the cap's, each with the words of the legend.

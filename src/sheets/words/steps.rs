@@ -24,7 +24,13 @@ pub const STEP_WORDS: &[(&str, Word)] = &[
     ("last", Word::new("last waist, heel, toe", "montar enfranque, talón, puntera")),
     ("cement-lining", Word::new("cement the lining in", "pegar el forro hacia dentro")),
     ("flatten-bottom", Word::new("flatten the bottom", "aplanar el fondo")),
-    ("pull-toe-tacks", Word::new("pull the toe tacks", "sacar las tachuelas de la puntera")),
+    (
+        "pull-tacks",
+        Word::new(
+            "draw the lasting tacks, all but those that are left in",
+            "sacar las tachuelas de montar, menos las que quedan",
+        ),
+    ),
     (
         "release-cut",
         Word::new("make the release cuts where the turnout begins", "dar los cortes de alivio donde empieza el vuelo"),
