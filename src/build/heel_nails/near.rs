@@ -165,7 +165,9 @@ impl All<'_> {
     fn to_row(&self, n: usize, limit: f64) -> Built<Option<f64>> {
         let stand = &self.built.stands[n];
         let Some(rows) = self.around.rows else { return Ok(None) };
-        if fits(limit, stand.depth + self.rows_outside()) || !self.passes_the_base(stand) {
+        // A leaning nail's head stands nearer to the rows than its point.
+        let shallowest = stand.depth - stand.point.distance(stand.head);
+        if fits(limit, shallowest + self.rows_outside()) || !self.passes_the_base(stand) {
             return Ok(None);
         }
         let away = |point: Point| {
