@@ -6,8 +6,10 @@ use crate::sheets::words;
 use crate::sheets::{Job, drawings};
 
 pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    // Where a filler runs out the first nails are longer than most: the large figure must not pass for all of them.
+    let several = job.figures.get("waist.outside-runs").is_some();
     sheets.keys(&[
-        ("waist.eighths", Some(words::WAIST_NAIL)),
+        ("waist.eighths", Some(if several { words::WAIST_MOST } else { words::WAIST_NAIL })),
         ("waist.nails", Some(words::WAIST_COUNT)),
         ("seat.eighths", Some(words::SEAT_NAIL)),
         ("seat.nails", Some(words::SEAT_COUNT)),

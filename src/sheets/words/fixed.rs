@@ -113,6 +113,7 @@ words! { FIXED
     TIMES "Times" "Tiempos";
     THE_LAST "Last" "Horma";
     UPPER "Upper" "Corte";
+    WAIST_MOST "waist nail, most: list below" "clavo del enfranque, los más: lista abajo";
     WAIST_NAIL "waist nail" "clavo del enfranque";
     SEAT_NAIL "seat nail" "clavo del asiento";
     WAIST_COUNT "nails in the waist of a boot" "clavos en el enfranque de una bota";
