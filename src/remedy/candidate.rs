@@ -228,8 +228,8 @@ impl<'s> Scene<'s> {
     /// The rungs of one slot.
     fn slot(&self, place: &Place<'_>, at: SlotAt, slot: &Slot, moves: Option<Moves>, all: &mut Vec<Candidate>) {
         let Given::Value(value) = &slot.given else { return };
-        // The order of work has no nearest other step: a change of it is taken back.
-        if place.block.name == "route" {
+        // The order of work has no nearest other step: a change of it is taken back. How long the boot rests can be set.
+        if place.block.name == "route" && !matches!(value, Value::Amount(_)) {
             return;
         }
         let key = place.statement.def.key == Key::First && at == (SlotAt { clause: None, slot: 0 });

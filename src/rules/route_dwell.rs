@@ -6,18 +6,21 @@
 //!
 //! Wet leather that comes off the last before it is dry springs back, and the waist is lost. Adhesive that is joined
 //! before its solvent has gone stays soft, one that is worked on before it has set creeps under the needle, and an outsole
-//! that hangs on it alone comes off on the hill. Too long a rest is a nuisance: the film is warmed, or coated once more.
+//! that hangs on it alone comes off on the hill. Joined after the film has dried to a skin, it does not take at all, and
+//! nobody sees that from outside. Any other rest that is too long is a nuisance.
 //!
 //! ## Formula
 //!
-//! Least time given `>=` least time needed: on the last, the house's `dry-on-last`, for heavy leather its `dry-heavy`; before
-//! joining, the adhesive's least `open`; after pressing, its `set`. Of several adhesives in one step the slowest counts. Only
-//! the least refuses; more than the most of `open` is a note. A time that the model leaves out is the one that is needed.
+//! Least time given `>=` least time needed: on the last, where the leather was mulled or wet-lasted, the house's
+//! `dry-on-last`, and its `dry-heavy` where a turned-out part is, by the middle of its spread, at least `mulled-from` thick;
+//! before joining, the adhesive's least `open`; after pressing, its `set`. Of several adhesives in one step the slowest
+//! counts. Most time given `<=` the most of `open` where midsole, slip or outsole are joined; for shank and pad more is a
+//! note. A time that the model leaves out is the one that is needed.
 //!
 //! ## Fails
 //!
 //! ```text
-//! lasting { on-the-last 20..72 hours }    # mulled leather wants 24
+//! lasting { on-the-last 20..72 hours }    # wet leather wants 24
 //! ```
 //!
 //! ## Mended
@@ -41,6 +44,9 @@ pub(super) struct RouteDwell;
 
 const SUBJECT: &str = "rests";
 
+/// How the subject of a longest rest ends.
+const AT_MOST: &str = ", at most";
+
 impl Rule for RouteDwell {
     fn name(&self) -> &'static str {
         "route/dwell"
@@ -61,9 +67,9 @@ impl Rule for RouteDwell {
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
         let (given, limit, by) = (time(*sum), time(*limit), time(margin.abs()));
-        if judgement.verdict == Verdict::Noted {
+        if judgement.subject.ends_with(AT_MOST) {
             let message = format!("it may rest {given}, the adhesive stays open for {limit}: {by} too long");
-            return Words { message, help: vec!["warm the film before joining, or coat once more".to_owned()] };
+            return Words { message, help: vec!["join sooner; if it has waited too long, coat once more".to_owned()] };
         }
         let message = format!("it rests {given} at least, and needs {limit}: {by} too short");
         Words { message, help: vec!["let it rest longer".to_owned()] }
@@ -91,11 +97,13 @@ fn least_and_most(dwell: &Dwell) -> Vec<Judgement> {
         judgements.push(judgement.lever(written.clone(), Moves::Up));
     }
     if let (Some(allows), Some(most)) = (&dwell.allows, dwell.most)
-        && !fits(most, allows.minutes)
+        && (dwell.holds_sole || !fits(most, allows.minutes))
     {
-        let subject = format!("{}, at most", subject(dwell));
+        let subject = format!("{}{AT_MOST}", subject(dwell));
         let mut judgement = Judgement::new(subject, most, allows.minutes, allows.minutes - most, "minutes");
-        judgement.verdict = Verdict::Noted;
+        if !dwell.holds_sole {
+            judgement.verdict = Verdict::Noted;
+        }
         let judgement = stated(judgement, written, most).limit_at(allows.origin.clone(), "what it allows at most");
         judgements.push(judgement.lever(written.clone(), Moves::Down));
     }

@@ -134,6 +134,10 @@ fn route(build: &Build<'_>, list: &mut List) {
     let Ok(route) = &build.route else { return };
     list.texts("route.steps", "order of work", route.steps.iter().map(|step| step.name.to_string()).collect());
     list.texts("route.stations", "its benches", route.steps.iter().map(|step| step.station.to_owned()).collect());
+    if !route.felt.is_empty() {
+        let felt = route.felt.iter().map(|step| (*step).to_owned()).collect();
+        list.texts("route.felt", "felt inside by hand for points after", felt);
+    }
     for dwell in &route.dwells {
         rest(dwell, list);
     }

@@ -62,13 +62,25 @@ pub struct Dwell {
     pub allows: Option<Bound>,
     /// How long it is pressed before, minutes.
     pub pressed: Option<f64>,
+    /// The bond holds the sole on: joined too late, it does not.
+    pub holds_sole: bool,
 }
+
+/// The steps that join what the boot stands on. Shank and pad are between insole and midsole, whatever holds them.
+const HOLD_SOLE: &[&str] = &["midsole", "cement-sole", "cement-outsole"];
+
+/// The steps that wet the leather.
+const WET: &[&str] = &["mull", "wet-last"];
 
 /// The rests of the steps, in their order.
 pub(super) fn dwells(model: &Model, house: &House, facts: &Facts, steps: &[Step]) -> Built<Vec<Dwell>> {
     let mut all = Vec::new();
+    let wet = steps.iter().any(|step| WET.contains(&&*step.name));
     for name in steps.iter().filter_map(|step| super::operation(&step.name)).map(|known| known.name) {
-        let due = due(model, house, facts, name)?;
+        let due = match name {
+            "last" => on_the_last(house, facts, wet)?,
+            _ => due(model, name)?,
+        };
         let written = model.route.dwells.iter().rfind(|dwell| dwell.step == name).map(|dwell| &dwell.time);
         all.extend(dwell(name, due, written.or(in_lasting(model, name)))?);
     }
@@ -93,7 +105,8 @@ fn dwell(step: &'static str, due: Due, written: Option<&Val<Amount>>) -> Built<O
         let Some(least) = needs.as_ref().map(|needs| needs.minutes) else { return Ok(None) };
         (least, allows.as_ref().map(|allows| allows.minutes), None)
     };
-    Ok(Some(Dwell { step, rest, least, most, written, needs, allows, pressed }))
+    let holds_sole = HOLD_SOLE.contains(&step);
+    Ok(Some(Dwell { step, rest, least, most, written, needs, allows, pressed, holds_sole }))
 }
 
 /// The statements of `lasting` that say how long.
@@ -105,16 +118,17 @@ fn in_lasting<'m>(model: &'m Model, step: &str) -> Option<&'m Val<Amount>> {
     }
 }
 
-fn due(model: &Model, house: &House, facts: &Facts, step: &str) -> Built<Due> {
+/// Leather that was mulled or wet-lasted dries on the last; heavy leather longer, mulled or not.
+fn on_the_last(house: &House, facts: &Facts, wet: bool) -> Built<Due> {
+    let dry = house.rule(if facts.heavy { "dry-heavy" } else { "dry-on-last" })?;
+    let bound = Bound { minutes: dry.it.nominal(), origin: dry.origin };
+    Ok(Due { rest: Rest::Leather, needs: wet.then_some(bound), allows: None, pressed: None })
+}
+
+fn due(model: &Model, step: &str) -> Built<Due> {
     let plain = |rest: Rest| Due { rest, needs: None, allows: None, pressed: None };
     Ok(match step {
         "mull" => plain(Rest::Leather),
-        "last" => {
-            // Whatever is wet-lasted dries on the last, mulled or not; heavy leather longer.
-            let dry = house.rule(if facts.heavy { "dry-heavy" } else { "dry-on-last" })?;
-            let bound = Bound { minutes: dry.it.nominal(), origin: dry.origin };
-            Due { needs: Some(bound), ..plain(Rest::Leather) }
-        }
         "shank" => open(&bonds(model, |role, _| matches!(role, Role::Arch | Role::Shank | Role::Pad))?)?,
         "midsole" => open(&bonds(model, |role, _| role == Role::Midsole)?)?,
         "cement-sole" => open(&bonds(model, first)?)?,

@@ -30,6 +30,8 @@ pub(super) struct Facts {
     pub midsole: bool,
     pub inked: bool,
     pub nailed: bool,
+    /// Nails go through the insole: in waist or seat, or tacks that are left in.
+    pub clinched: bool,
     pub forefoot: bool,
     pub rubber: bool,
     /// Layers that are cemented before the rows are sewn.
@@ -37,6 +39,7 @@ pub(super) struct Facts {
     /// Layers that are cemented afterwards: the adhesive alone holds them.
     pub cemented_after: bool,
     pub heel: bool,
+    pub heel_nailed: bool,
     pub sock: bool,
     /// The machine of the rows has a horn.
     pub horn: bool,
@@ -78,6 +81,7 @@ impl Facts {
                 None => false,
             },
             nailed: bottom.waist.is_some() || bottom.seat.is_some(),
+            clinched: bottom.waist.is_some() || bottom.seat.is_some() || model.lasting.tacks_left.is_some(),
             forefoot: match &bottom.forefoot {
                 Some(forefoot) => of(&forefoot.hold)?.it == ForefootHold::Sewn,
                 None => false,
@@ -86,6 +90,7 @@ impl Facts {
             cemented_first: bottom.layers.iter().any(|layer| below_midsole(layer.role) && layer.role <= through),
             cemented_after: bottom.layers.iter().any(|layer| below_midsole(layer.role) && layer.role > through),
             heel: model.heel.is_some(),
+            heel_nailed: model.heel.as_ref().is_some_and(|heel| heel.nails.is_some()),
             sock: match &finish.sock_lining {
                 Some((how, _)) => of(how)?.it != "none",
                 None => false,

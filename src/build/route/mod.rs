@@ -53,7 +53,12 @@ pub struct Route {
     /// The steps on which a bond depends that nothing else holds: rows that stop above the outsole leave it to its
     /// adhesive alone. Empty where the rows go through it.
     pub critical: Vec<&'static str>,
+    /// The steps after which the inside is felt by hand for points: where nails are in by then.
+    pub felt: Vec<&'static str>,
 }
+
+/// Where a point may have come through, or may not have been struck flat.
+const FELT: &[&str] = &["hammer-points", "sew-forefoot", "build-heel", "cap"];
 
 pub(super) fn route(model: &Model, house: &House) -> Built<Route> {
     if let Some(hole) = model.route.lost {
@@ -68,7 +73,17 @@ pub(super) fn route(model: &Model, house: &House) -> Built<Route> {
     let bond = ["prime-rubber", "cement-outsole", "press-outsole"];
     let on_the_way = |name: &&str| steps.iter().any(|step| &*step.name == *name);
     let critical = if facts.cemented_after { bond.into_iter().filter(on_the_way).collect() } else { Vec::new() };
-    Ok(Route { steps, missing, dwells, critical })
+    let felt = felt(&steps, &facts);
+    Ok(Route { steps, missing, dwells, critical, felt })
+}
+
+fn felt(steps: &[Step], facts: &Facts) -> Vec<&'static str> {
+    let nailed = |name: &str| match name {
+        "build-heel" | "cap" => facts.clinched || facts.heel_nailed,
+        _ => facts.clinched,
+    };
+    let in_order = steps.iter().filter_map(|step| FELT.iter().copied().find(|felt| *felt == &*step.name));
+    in_order.filter(|name| nailed(name)).collect()
 }
 
 fn has(name: &str, facts: &Facts) -> bool {

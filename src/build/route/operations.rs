@@ -30,6 +30,7 @@ pub enum State {
     Lasted,
     LiningIn,
     BottomFlat,
+    InsoleFree,
     TacksOut,
     Released,
     TurnedOut,
@@ -82,6 +83,7 @@ impl State {
             State::Lasted => "the upper lasted",
             State::LiningIn => "the lining cemented in",
             State::BottomFlat => "the bottom hammered flat",
+            State::InsoleFree => "the insole nails drawn",
             State::TacksOut => "the lasting tacks drawn",
             State::Released => "the release cuts made",
             State::TurnedOut => "the outer turned out",
@@ -189,17 +191,19 @@ pub(super) static OPERATIONS: &[Operation] = &[
     op("last", "lasting", ON_THE_LAST, &[S::Lasted, S::LastIn], &[S::Flat, S::Unlasted, S::LastOut], |_| true),
     op("cement-lining", "lasting", &[S::Lasted, S::LastIn], &[S::LiningIn], &[], |facts| facts.lining),
     op("flatten-bottom", "lasting", &[S::Lasted, S::LiningIn, S::LastIn], &[S::BottomFlat], &[], |_| true),
+    // The lasted upper holds the insole by now. No pincers reach what is under the filler, the shank or the midsole.
+    op("draw-insole-nails", "lasting", &[S::Lasted, S::LastIn, S::MidsoleLoose], &[S::InsoleFree], &[], |_| true),
     // Pulled before the cement holds, the lining springs back.
-    op("pull-tacks", "lasting", &[S::Lasted, S::LiningIn, S::LastIn], &[S::TacksOut], &[], |_| true),
+    op("pull-tacks", "lasting", &[S::Lasted, S::LiningIn, S::LastIn, S::MidsoleLoose], &[S::TacksOut], &[], |_| true),
     op("release-cut", "lasting", &[S::Lasted, S::LastIn], &[S::Released], &[], |_| true),
     op("turn-out", "lasting", &[S::Lasted, S::TacksOut, S::Released, S::LastIn], &[S::TurnedOut], &[], |_| true),
-    op("fill", "bottoming", &[S::BottomFlat, S::LastIn, S::MidsoleLoose], &[S::Filled], &[], |facts| facts.filler),
-    op("shank", "bottoming", &[S::BottomFlat, S::LastIn, S::MidsoleLoose], &[S::Shanked], &[], |facts| facts.shank),
+    op("fill", "bottoming", ON_THE_INSOLE, &[S::Filled], &[], |facts| facts.filler),
+    op("shank", "bottoming", ON_THE_INSOLE, &[S::Shanked], &[], |facts| facts.shank),
     op("ink-midsole", "bottoming", &[S::Cut, S::MidsoleLoose], &[], &[], |facts| facts.midsole && facts.inked),
     op(
         "midsole",
         "bottoming",
-        &[S::BottomFlat, S::TurnedOut, S::Filled, S::Shanked, S::LastIn],
+        &[S::BottomFlat, S::InsoleFree, S::TacksOut, S::TurnedOut, S::Filled, S::Shanked, S::LastIn],
         &[S::MidsoleOn],
         &[S::MidsoleLoose],
         |facts| facts.midsole,
@@ -212,7 +216,8 @@ pub(super) static OPERATIONS: &[Operation] = &[
         &[S::PointsFlat],
         |facts| facts.nailed,
     ),
-    op("pull-last", "bottoming", &[S::Lasted, S::LastIn], &[S::LastOut], &[S::LastIn], |_| true),
+    // A last that the insole is still nailed to does not come out.
+    op("pull-last", "bottoming", &[S::Lasted, S::InsoleFree, S::LastIn], &[S::LastOut], &[S::LastIn], |_| true),
     op("hammer-points", "bottoming", &[S::Nailed, S::LastOut], &[S::PointsFlat], &[], |facts| facts.nailed),
     op(
         "sew-forefoot",
@@ -283,6 +288,9 @@ const CLOSED: &[State] = closed!();
 
 /// What must be done before the upper is pulled over the last.
 const ON_THE_LAST: &[State] = closed!(S::Mulled, S::InsoleFixed, S::Stiffened, S::Unlasted);
+
+/// What is laid on the insole lies flat on it, with no nail under it, before the midsole covers it.
+const ON_THE_INSOLE: &[State] = &[S::BottomFlat, S::InsoleFree, S::LastIn, S::MidsoleLoose];
 
 /// The operation of a step.
 pub(super) fn operation(name: &str) -> Option<&'static Operation> {

@@ -27,6 +27,7 @@ pub const STEPS: &[&str] = &[
     "last",
     "cement-lining",
     "flatten-bottom",
+    "draw-insole-nails",
     "pull-tacks",
     "release-cut",
     "turn-out",

@@ -11,7 +11,12 @@ impl Sheets<'_> {
         let steps = self.own_steps();
         let mut items: Vec<Item> = first.iter().map(|word| Item::Step(self.word(*word).to_owned())).collect();
         let lang = self.job.lang;
-        items.extend((1..).zip(&steps).map(|(n, step)| Item::Step(format!("{n}  {}", words::step(step, lang)))));
+        let felt = self.felt();
+        items.extend((1..).zip(&steps).map(|(n, step)| {
+            let step_words = words::step(step, lang);
+            let feel = felt.contains(step).then(|| words::FEEL_NOW.say(lang));
+            Item::Step(feel.map_or_else(|| format!("{n}  {step_words}"), |feel| format!("{n}  {step_words}; {feel}")))
+        }));
         let mut items = self.headed(words::DO, items);
         let (critical, others) = self.rests(&steps);
         if set.is_empty() {
@@ -33,6 +38,11 @@ impl Sheets<'_> {
         let (steps, benches) = (texts(figures, "route.steps"), texts(figures, "route.stations"));
         let here = steps.iter().zip(benches).filter(|(_, bench)| *bench == station.name());
         here.map(|(step, _)| step.clone()).collect()
+    }
+
+    /// The steps after which the inside is felt by hand for points.
+    fn felt(&self) -> Vec<String> {
+        texts(self.job.figures, "route.felt").to_vec()
     }
 
     /// How long the boot rests with each of these steps: first where the bond alone holds the outsole, which has a place

@@ -192,6 +192,7 @@ words! { FIXED
     COMES_OFF "What comes off" "Lo que se quita";
     KEEP_ROW "Keep off the row" "No tocar la fila";
     FEEL "feel inside for nail points: heel, waist, forefoot" "palpar por dentro en busca de puntas: talón, enfranque, antepié";
+    FEEL_NOW "feel inside for points" "palpar por dentro: puntas";
     SAME "both boots the same" "las dos botas iguales";
     UPPER_CLEAN "upper untouched by the sander" "corte sin tocar por la lijadora";
     STANDS "stands level on the glass, no rock" "asienta plano en el cristal, sin bailar";

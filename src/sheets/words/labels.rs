@@ -200,6 +200,7 @@ const LABELS: &[(&str, &str)] = &[
     ("on the inside", "por dentro"),
     ("on the last", "en la horma"),
     ("on the outside", "por fuera"),
+    ("felt inside by hand for points after", "se palpa por dentro en busca de puntas tras"),
     ("order of work", "orden de trabajo"),
     ("outer row from the finished edge", "fila de fuera al canto acabado"),
     ("outside joint from the heel", "dedo exterior desde el talón"),

@@ -229,7 +229,12 @@ const TOLD: &[Told] = &[
         Word::new("", ""),
         &[Closing],
     ),
-    told("route/dwell", Word::new("a rest is too short", "un reposo es demasiado corto"), Word::new("", ""), &[]),
+    told(
+        "route/dwell",
+        Word::new("a rest is too short or too long", "un reposo es demasiado corto o demasiado largo"),
+        Word::new("", ""),
+        &[],
+    ),
     told(
         "route/order",
         Word::new("a step stands before what it needs", "un paso va antes de lo que necesita"),

@@ -25,6 +25,13 @@ pub const STEP_WORDS: &[(&str, Word)] = &[
     ("cement-lining", Word::new("cement the lining in", "pegar el forro hacia dentro")),
     ("flatten-bottom", Word::new("flatten the bottom", "aplanar el fondo")),
     (
+        "draw-insole-nails",
+        Word::new(
+            "draw the insole nails, and count them",
+            "sacar los clavos de la plantilla y contarlos",
+        ),
+    ),
+    (
         "pull-tacks",
         Word::new(
             "draw the lasting tacks, all but those that are left in",
