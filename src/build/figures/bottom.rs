@@ -3,7 +3,7 @@
 use super::List;
 use super::upper::settings;
 use crate::build::figure::Datum;
-use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of};
+use crate::build::{Build, Gauged, HeelNailsBuilt, NailsBuilt, Ply, of};
 use crate::geometry::Side;
 use crate::measure::{Amount, Window};
 use crate::spec::{Ends, Extent, HeelNails, Layer, Val};
@@ -174,16 +174,9 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     list.figures.push_sum("heel.needed", "base needed at the back", "mm", heel.needed.clone());
     list.figures.push_sum("heel.given", "base given by lifts and wedges", "mm", heel.given.clone());
     list.figures.push("heel.cap-thickness", "cap: thickness", "mm", Datum::Spread(heel.cap.spread));
-    let (before, after) = (heel.gauge_before(), heel.gauge_after());
     for (key, label, value) in [
         ("heel.length", "heel length, from the feather line to the breast", heel.length),
         ("heel.drop", "drop of the seat to the breast", heel.drop),
-        ("heel.sand-back", "to sand at the back", heel.sand_back),
-        ("heel.sand-breast", "to sand at the breast", heel.sand_breast),
-        ("heel.gauge-before", "gauge of the base before levelling, back", before[0]),
-        ("heel.gauge-before-breast", "gauge of the base before levelling, breast", before[1]),
-        ("heel.gauge-after", "gauge of the base when level, back", after[0]),
-        ("heel.gauge-after-breast", "gauge of the base when level, breast", after[1]),
         ("heel.visible-back", "heel seen at the back", heel.visible_back),
         ("heel.visible-breast", "heel seen at the breast", heel.visible_breast),
         (
@@ -197,6 +190,25 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     }
     if let Some(wedge) = heel.wedge_at_breast {
         list.number("heel.wedge-breast", "each wedge at the breast", "mm", wedge);
+    }
+    if let Ok(lines) = &build.lines {
+        gauged(&heel.gauged(lines.behind_the_heel()), list);
+    }
+}
+
+/// What a gauge shows of the base at its finished edge, and what is sanded there.
+fn gauged(gauged: &Gauged, list: &mut List) {
+    let ([before, before_breast], [after, after_breast]) = (gauged.before, gauged.after);
+    let [sand, sand_breast] = gauged.sanded();
+    for (key, label, value) in [
+        ("heel.sand-back", "to sand at the back", sand),
+        ("heel.sand-breast", "to sand at the breast", sand_breast),
+        ("heel.gauge-before", "gauge of the base before levelling, back", before),
+        ("heel.gauge-before-breast", "gauge of the base before levelling, breast", before_breast),
+        ("heel.gauge-after", "gauge of the base when level, back", after),
+        ("heel.gauge-after-breast", "gauge of the base when level, breast", after_breast),
+    ] {
+        list.number(key, label, "mm", value);
     }
 }
 

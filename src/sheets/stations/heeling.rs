@@ -29,7 +29,7 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ];
     set.extend(sheets.listed(words::HEEL_NAILS, &nails));
     set.extend(stages(job, sheets));
-    sheets.set_and_do(&set, &[words::SINK_HEADS]);
+    sheets.set_and_do(&set, &[words::AT_FINISHED_EDGE, words::SINK_HEADS]);
     base(job, sheets);
     nail_table(job, sheets);
     let gauged = [
