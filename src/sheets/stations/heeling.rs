@@ -70,7 +70,7 @@ fn plan(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let lengths = lengths(job, nails, sheets);
     let from_feather = inside_key(job) == FROM_FEATHER;
     let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, from_feather, length, lengths };
-    if let Some(height) = drawing.height() {
+    if let Some(height) = drawing.height(sheets.width()) {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }
 }
