@@ -168,7 +168,9 @@ fn under(bottom: &crate::spec::Bottom, ball: bool) -> Built<Sum> {
             (Extent::All, _) | (Extent::Forepart, true) | (Extent::Seat, false)
         );
         if covered && (ball || reaches_seat(layer)?) {
-            sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
+            // Lugs that are buffed off at the seat are not there; under the ball they are.
+            let buffed = |ply: &Ply| !ball && layer.lugs_off && ply.what.starts_with("outsole lug ");
+            sum.terms.extend(Ply::of_layer(layer)?.iter().filter(|ply| !buffed(ply)).map(Ply::term));
         }
     }
     Ok(sum)

@@ -407,3 +407,17 @@ fn explain_says_the_word_that_check_says() {
         assert!(checked.out.contains(&format!(": {word} heel/height")), "{checked}");
     }
 }
+
+/// Under the ball 4.5 of the outsole's base and 3.0 of its lugs; run full, its base alone and the quarter of 6.5 oz lie under the
+/// seat where the lugs are buffed off: 20 + 7.5 - 4.5 - 2.5797 = 20.4203. With the lugs left on they would cancel as well.
+#[test]
+fn lugs_that_are_buffed_off_do_not_lie_under_the_seat() {
+    for (ends, block) in [
+        ("ends full; lugs-off", 20.0 + 7.5 - 4.5 - 6.5 * 25.4 / 64.0),
+        ("ends full", 20.0 - 6.5 * 25.4 / 64.0),
+        ("ends at-breast", 20.0 + 7.5 - 6.5 * 25.4 / 64.0),
+    ] {
+        let found = figures(&trial("", &format!("  bottom {{ layer outsole {{ {ends} }} }}")), "9 D");
+        assert!((number(&found, "heel.block") - block).abs() < 1e-9, "{ends}: {}", number(&found, "heel.block"));
+    }
+}
