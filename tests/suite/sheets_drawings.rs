@@ -150,8 +150,11 @@ fn the_heel_is_as_high_at_the_back_as_its_gauge() {
         let outer = if name.starts_with("cairn") { 7.5 } else { 6.5 };
         let behind = (2.75 + outer) * 25.4 / 64.0 + 4.0;
         let length = (nominal(printed, "heel.length") + behind) * scale;
-        let layers: Vec<&Drawn> =
-            drawn.iter().filter(|path| path.points.len() >= 4 && (path.wide() - length).abs() < 0.1).collect();
+        // Other drawings on the page are as wide: the layers lie beside the dimension.
+        let beside =
+            |path: &&Drawn| path.span(|point| point.1).0 < top + 0.05 && path.span(|point| point.1).1 > bottom - 0.05;
+        let wide = |path: &&Drawn| path.points.len() >= 4 && (path.wide() - length).abs() < 0.1;
+        let layers: Vec<&Drawn> = drawn.iter().filter(beside).filter(wide).collect();
         assert!(layers.len() >= 4, "{name}: {} layers reach to the finished edge", layers.len());
         // From the seat's breast to its back the level base rises by the drop, and by as much again in proportion behind.
         let (drop, needed) = (nominal(printed, "heel.drop"), nominal(printed, "heel.needed"));

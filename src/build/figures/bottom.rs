@@ -6,7 +6,8 @@ use crate::build::figure::Datum;
 use crate::build::{Build, Gauged, HeelNailsBuilt, NailsBuilt, Ply, of};
 use crate::geometry::Side;
 use crate::measure::{Amount, Window};
-use crate::spec::{Ends, Extent, HeelNails, Layer, Val};
+use crate::spec::{Adhesive, Ends, Extent, HeelNails, Layer, Val};
+use std::sync::Arc;
 
 pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     let Ok(bottom) = &build.model.bottom else { return };
@@ -74,7 +75,13 @@ fn one_layer(layer: &Layer, list: &mut List) {
     if layer.rigid {
         list.text(&key("rigid"), "rigid", "yes");
     }
-    let Some(Ok(adhesive)) = &layer.bonded else { return };
+    bond(&format!("layer.{}", layer.role.name()), layer.bonded.as_ref(), list);
+}
+
+/// What the bench sets of an adhesive.
+fn bond(of: &str, bonded: Option<&Val<Arc<Adhesive>>>, list: &mut List) {
+    let key = |what: &str| format!("{of}.{what}");
+    let Some(Ok(adhesive)) = bonded else { return };
     let adhesive = &adhesive.it;
     list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
     list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
@@ -162,6 +169,8 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         list.named(&format!("heel.{word}-of"), word, Some(&lifts.lift), |lift| &lift.name);
         list.amount(&format!("heel.{word}-substance"), &format!("{word}: thickness"), &lifts.substance);
     }
+    list.named("heel.bonded", "adhesive", spec.bonded.as_ref(), |adhesive| &adhesive.name);
+    bond("heel", spec.bonded.as_ref(), list);
     if let Some(nails) = &spec.nails {
         heel_nails(build, nails, list);
     }
@@ -192,7 +201,9 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         list.number("heel.wedge-breast", "each wedge at the breast", "mm", wedge);
     }
     if let Ok(lines) = &build.lines {
-        gauged(&heel.gauged(lines.behind_the_heel()), list);
+        let heights = heel.gauged(lines.behind_the_heel());
+        gauged(&heights, list);
+        stop(build, &heights, list);
     }
 }
 
@@ -209,6 +220,18 @@ fn gauged(gauged: &Gauged, list: &mut List) {
         ("heel.gauge-after-breast", "gauge of the base when level, breast", after_breast),
     ] {
         list.number(key, label, "mm", value);
+    }
+}
+
+/// At what gauge of the level base to stop, where the most that may be sanded reaches the heads of its nails.
+fn stop(build: &Build<'_>, heights: &Gauged, list: &mut List) {
+    let Some(Ok(nails)) = &build.heel_nails else { return };
+    let Ok(gauge) = build.house.rule("gauge") else { return };
+    let over = nails.heads_over_level(gauge.it.nominal()).filter(|_| nails.heads_reached());
+    if let Some(over) = over {
+        let [back, breast] = heights.after.map(|level| level + over);
+        list.number("heel.stop", "stop and drive heads deeper at a gauge of, back", "mm", back);
+        list.number("heel.stop-breast", "stop and drive heads deeper at a gauge of, breast", "mm", breast);
     }
 }
 
