@@ -54,19 +54,33 @@ pub struct HeelBuilt {
 }
 
 impl HeelBuilt {
-    /// The base as built, before it is levelled, at the back and at the breast, mm: less there what the wedges take of the
-    /// drop.
+    /// The base as a gauge shows it at the finished edge, `out` mm behind the heel point of the feather line, where a tapered
+    /// base is higher than at that point, from which sums count. The breast lies on the breast line, and is as it is there.
     #[must_use]
-    pub fn gauge_before(&self) -> [f64; 2] {
-        let back = self.given.nominal();
-        [back, back - (self.drop - self.drop_left)]
+    pub fn gauged(&self, out: f64) -> Gauged {
+        let ends = |back: f64, falls: f64| [back + falls * out / self.length, back - falls];
+        // Before it is levelled a base falls by what the wedges take of the drop.
+        Gauged {
+            before: ends(self.given.nominal(), self.drop - self.drop_left),
+            after: ends(self.needed.nominal(), self.drop),
+        }
     }
+}
 
-    /// The base when it is level, at the back and at the breast, mm.
+/// Heights of the base at its finished edge, at the back and at the breast, mm.
+#[derive(Clone, Copy, Debug)]
+pub struct Gauged {
+    /// As built.
+    pub before: [f64; 2],
+    /// When it is level.
+    pub after: [f64; 2],
+}
+
+impl Gauged {
+    /// What is sanded there, at the back and at the breast, mm.
     #[must_use]
-    pub fn gauge_after(&self) -> [f64; 2] {
-        let back = self.needed.nominal();
-        [back, back - self.drop]
+    pub fn sanded(&self) -> [f64; 2] {
+        [self.before[0] - self.after[0], self.before[1] - self.after[1]]
     }
 }
 
@@ -154,7 +168,9 @@ fn under(bottom: &crate::spec::Bottom, ball: bool) -> Built<Sum> {
             (Extent::All, _) | (Extent::Forepart, true) | (Extent::Seat, false)
         );
         if covered && (ball || reaches_seat(layer)?) {
-            sum.terms.extend(Ply::of_layer(layer)?.iter().map(Ply::term));
+            // Lugs that are buffed off at the seat are not there; under the ball they are.
+            let buffed = |ply: &Ply| !ball && layer.lugs_off && ply.what.starts_with("outsole lug ");
+            sum.terms.extend(Ply::of_layer(layer)?.iter().filter(|ply| !buffed(ply)).map(Ply::term));
         }
     }
     Ok(sum)

@@ -106,6 +106,13 @@ impl Lines {
         self.distance_at(&self.wall, t)
     }
 
+    /// How far the finished edge stands behind the heel point of the feather line, where both turn across, mm: a gauge at
+    /// the back stands there.
+    #[must_use]
+    pub fn behind_the_heel(&self) -> f64 {
+        self.wall.outside.at(0.0) + self.turnout_profile.outside.at(0.0)
+    }
+
     fn distance_at(&self, distance: &Distance, t: f64) -> f64 {
         let x = self.last.feather.point(t).x;
         match self.last.feather.side(t) {

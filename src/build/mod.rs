@@ -34,7 +34,7 @@ pub use figure::{Datum, Figure, Figures};
 pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
-pub use heel::{HeelBuilt, Thinner, TooMany};
+pub use heel::{Gauged, HeelBuilt, Thinner, TooMany};
 pub use heel_nails::{CapNail, CutLayer, HeelNail, HeelNailsBuilt, Meets, NailCut, Near, Place, Ring, Stand, Zone};
 pub use hollow::Hollow;
 pub use last::GradedLast;

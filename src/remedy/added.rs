@@ -35,6 +35,7 @@ impl Scene<'_> {
             "heel/sanding" => {
                 candidates.extend(["lifts", "thin-lifts"].iter().filter_map(|word| self.fewer_lifts(word)));
             }
+            "heel/held" => candidates.extend(self.bonded_heel()),
             "upper/stay" => candidates.extend(self.rubbed_flat(wrong)),
             _ => {}
         }
@@ -60,6 +61,19 @@ impl Scene<'_> {
         };
         let rungs: Vec<Rung> = stocked::items(self.trial, Thing::Rubber).into_iter().map(rung).collect();
         let id = format!("{} [in]", path(self.model, &layer));
+        (!rungs.is_empty()).then(|| Candidate::of_rungs(id, Kind::Construction, rungs))
+    }
+
+    /// An adhesive for the heel; one that is not for soles is refused when it is tried.
+    fn bonded_heel(&self) -> Option<Candidate> {
+        let heel = key("heel", None);
+        let way = vec![heel, key("bonded", None)];
+        if self.place(&way).is_some() {
+            return None;
+        }
+        let rung = |(name, _): (String, f64)| -> Rung { vec![(way.clone(), Act::Say(format!("bonded {name}")))] };
+        let rungs: Vec<Rung> = stocked::items(self.trial, Thing::Adhesive).into_iter().map(rung).collect();
+        let id = format!("{} [in]", path(self.model, &way));
         (!rungs.is_empty()).then(|| Candidate::of_rungs(id, Kind::Construction, rungs))
     }
 

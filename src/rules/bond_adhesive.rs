@@ -1,6 +1,6 @@
 //! # bond/adhesive
 //!
-//! What bonds a layer of the bottom is an adhesive for soles.
+//! What bonds a layer of the bottom, or the heel, is an adhesive for soles.
 //!
 //! ## At the bench
 //!
@@ -9,7 +9,7 @@
 //!
 //! ## Formula
 //!
-//! The adhesive that a layer of the bottom is `bonded` with says `for soles` in the stock. One that does not say what it is
+//! The adhesive that a layer of the bottom, or the heel, is `bonded` with says `for soles` in the stock. One that does not say what it is
 //! for holds no sole: what is not known of it can't be relied on.
 //!
 //! ## Fails
@@ -34,7 +34,8 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use crate::build::{Build, of};
 use crate::language::Hole;
-use crate::spec::Layer;
+use crate::spec::{Adhesive, Val};
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct BondAdhesive;
@@ -54,13 +55,13 @@ impl Rule for BondAdhesive {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Ok(bottom) = &build.model.bottom else { return Vec::new() };
-        bottom
-            .layers
-            .iter()
-            .filter_map(|layer| {
-                let subject = format!("bond of the {}", layer.role.name());
-                let judged = judge(&subject, layer).transpose()?;
-                Some(judged.unwrap_or_else(|hole| Judgement::lost(subject, hole)))
+        let layers = bottom.layers.iter().map(|layer| (layer.role.name(), layer.bonded.as_ref()));
+        let heel = build.model.heel.as_ref().map(|heel| ("heel", heel.bonded.as_ref()));
+        let bonds = layers.chain(heel).filter_map(|(what, bonded)| Some((what, bonded?)));
+        bonds
+            .map(|(what, bonded)| {
+                let subject = format!("bond of the {what}");
+                judge(&subject, what, bonded).unwrap_or_else(|hole| Judgement::lost(subject, hole))
             })
             .collect()
     }
@@ -72,9 +73,7 @@ impl Rule for BondAdhesive {
     }
 }
 
-/// `None` for a layer that nothing bonds.
-fn judge(subject: &str, layer: &Layer) -> Result<Option<Judgement>, Hole> {
-    let Some(bonded) = &layer.bonded else { return Ok(None) };
+fn judge(subject: &str, what: &str, bonded: &Val<Arc<Adhesive>>) -> Result<Judgement, Hole> {
     let (adhesive, origin) = (&of(bonded)?.it, &of(bonded)?.origin);
     let stated = adhesive.fit_for.as_ref().map(of).transpose()?;
     let fits = stated.is_some_and(|stated| stated.it.contains(&"soles"));
@@ -89,7 +88,5 @@ fn judge(subject: &str, layer: &Layer) -> Result<Option<Judgement>, Hole> {
     if let Some(stated) = stated {
         judgement = judgement.at(stated.origin.clone(), "what it is for");
     }
-    Ok(Some(
-        judgement.at(origin.clone(), format!("holds the {}", layer.role.name())).lever(origin.clone(), Moves::Another),
-    ))
+    Ok(judgement.at(origin.clone(), format!("holds the {what}")).lever(origin.clone(), Moves::Another))
 }

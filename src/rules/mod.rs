@@ -12,7 +12,9 @@ mod hardware_through;
 mod heel_cap_nails;
 mod heel_filler;
 mod heel_height;
+mod heel_held;
 mod heel_lugs_under_base;
+mod heel_nail_heads;
 mod heel_nail_hold;
 mod heel_nail_place;
 mod heel_nail_point;
@@ -124,8 +126,10 @@ pub fn all() -> &'static [&'static dyn Rule] {
         &heel_nail_place::HeelNailPlace,
         &heel_nail_point::HeelNailPoint,
         &heel_nail_hold::HeelNailHold,
+        &heel_nail_heads::HeelNailHeads,
         &heel_nailer::HeelNailer,
         &heel_cap_nails::HeelCapNails,
+        &heel_held::HeelHeld,
         &upper_row_edge::UpperRowEdge,
         &upper_sews::UpperSews,
         &upper_least_substance::UpperLeastSubstance,

@@ -2,7 +2,7 @@
 
 use super::declared::StockNames;
 use super::fields::{Field, Fields};
-use super::stock::{Cap, Lift, Nail, on_the_shelf, stocked_length};
+use super::stock::{Adhesive, Cap, Lift, Nail, on_the_shelf, stocked_length};
 use super::value::{ByPlace, Val, Valued};
 use crate::finding::{FaultName, Finding};
 use crate::measure::Amount;
@@ -60,6 +60,8 @@ pub struct Heel {
     pub lifts: Option<Lifts>,
     pub thin_lifts: Option<Lifts>,
     pub cap: Val<Arc<Cap>>,
+    /// What holds the base to the sole, the lifts to each other and the cap.
+    pub bonded: Option<Val<Arc<Adhesive>>>,
     pub nails: Option<HeelNails>,
 }
 
@@ -72,6 +74,7 @@ pub(super) fn heel(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut V
         lifts: whole,
         thin_lifts: thin,
         cap: fields.named("cap", &stock.caps(), findings),
+        bonded: fields.maybe_named("bonded", &stock.adhesives(), findings),
         nails: fields.inner("nailed").map(|inner| nails(&inner, stock, findings)),
     };
     all_staged(&heel, findings);

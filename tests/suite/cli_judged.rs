@@ -20,7 +20,8 @@ fn refused_in_some_sizes() {
     assert_snapshot!("partly_short", case.run(&["check", "--format=short", "specs/models/carried.hob"]));
     assert_snapshot!("partly_json", case.run(&["check", "--format=json", "specs/models/carried.hob", "--size=6 D"]));
     let passing = case.run(&["check", "specs/models/carried.hob", "--size", "12..14"]);
-    assert_eq!((passing.code, passing.out.as_str()), (Some(0), "1 model, 12 sizes: nothing refused\n"));
+    let said = passing.out.lines().last().expect("a summary");
+    assert_eq!((passing.code, said), (Some(0), "1 model, 12 sizes: nothing refused, 1 note"));
 }
 
 #[test]
@@ -42,8 +43,11 @@ fn a_finding_of_a_shared_file_is_shown_once_for_all_that_use_it() {
 #[test]
 fn every_model_passes() {
     let case = case().demo();
-    let ran = case.run(&["check", SCREE, "specs/models/muster-10.hob", "specs/models/cairn-10.hob"]);
-    assert_eq!((ran.code, ran.error.as_str(), ran.out.lines().count()), (Some(0), "", 1), "{}", ran.out);
+    let ran = case.run(&["check", "--format=short", SCREE, "specs/models/muster-10.hob", "specs/models/cairn-10.hob"]);
+    assert_eq!((ran.code, ran.error.as_str()), (Some(0), ""), "{}", ran.out);
+    // The four are levelled as their shop does it: heads 1 mm below the nominal, with more than that in the tolerances.
+    let noted = ran.out.lines().filter(|line| line.contains(": note heel/nail-heads: ")).count();
+    assert_eq!((noted, ran.out.lines().count()), (4, 4), "{}", ran.out);
 }
 
 #[test]

@@ -245,10 +245,15 @@ fn nails_of_each_stage_hold_what_it_adds_and_stay_clear_through_all_that_stands(
         let given = staged.so_far(staged.lifts.len() - 1).thick;
         let sanded = given - number(&found, "heel.needed");
         near("given", number(&found, "heel.given"), given);
-        near("sanded at the back", number(&found, "heel.sand-back"), sanded);
+        // A gauge stands at the finished edge. The trial is the scree on the drover: lining 2.5 to 3 oz, outer 6 to 7 oz and
+        // a turnout of 4 mm lie behind the heel point. Two lines that meet the heel point go on behind it as they run.
+        let behind = (2.75 + 6.5) * 25.4 / 64.0 + 4.0;
+        let there = |falls: f64| falls * behind / length;
+        near("sanded at the back", number(&found, "heel.sand-back"), sanded + there(taken) - there(drop));
         near("sanded at the breast", number(&found, "heel.sand-breast"), sanded + drop - taken);
-        near("level before", number(&found, "heel.gauge-before"), given);
+        near("level before", number(&found, "heel.gauge-before"), given + there(taken));
         near("level before at the breast", number(&found, "heel.gauge-before-breast"), given - taken);
+        near("level after", number(&found, "heel.gauge-after"), given - sanded + there(drop));
         near("level after at the breast", number(&found, "heel.gauge-after-breast"), given - sanded - drop);
         assert_eq!(found.get("heel.wedge-breast").is_some(), staged.wedges.0 > 0, "{staged:?}");
         if staged.wedges.0 > 0 {
@@ -400,5 +405,63 @@ fn explain_says_the_word_that_check_says() {
         assert!(verdict("json").out.contains(&format!("\"verdict\": \"{word}\"")), "{}", verdict("json"));
         let checked = case.run(&["check", "specs/low.hob", "--size", "9 D", "--format", "short"]);
         assert!(checked.out.contains(&format!(": {word} heel/height")), "{checked}");
+    }
+}
+
+/// The scree: 19.05 given at 0.5 of the gauge, 2.1297 to sand at nominal, heads 1 mm below that. Where the base is as thick as
+/// its gauge lets it be, its heads lie half a mm below the level, at the back and at the breast alike.
+#[test]
+fn levelling_stops_where_the_heads_may_be_reached() {
+    let found = figures(&trial("", ""), "9 D");
+    for end in ["", "-breast"] {
+        let (stop, level) =
+            (number(&found, &format!("heel.stop{end}")), number(&found, &format!("heel.gauge-after{end}")));
+        assert!((stop - (level - 1.0 + 0.5)).abs() < 1e-9, "{end}: {stop} of {level}");
+    }
+    // The base may be 0.5 over, the outsole under the ball 0.5, quarter and cap 0.1984 and 0.3 under: 1.498 more than nominal.
+    // With an outsole that is true and a cap as true as the gauge 0.9984: less than the heads are sunk.
+    let sorted = "outsole lug-true { base 4.5 mm;  lug 3.0 mm;  blanks us-men 5..14 }\n";
+    let found = figures(&trial(sorted, "  bottom { layer outsole { of lug-true } }"), "9 D");
+    assert!(found.get("heel.stop").is_none() && found.get("heel.stop-breast").is_none());
+}
+
+/// What holds base and cap: nails, adhesive or both; nails without adhesive are no worse than they were.
+#[test]
+fn a_heel_is_held_by_nails_or_adhesive() {
+    let base = "nothing holds the base of the heel";
+    let cap = "nothing holds the cap of the heel";
+    for (heel, refused, noted) in [
+        ("", vec![], 0),
+        ("without bonded", vec![], 0),
+        ("without nailed", vec![], 2),
+        ("nailed { without cap }", vec![], 1),
+        ("without bonded; nailed { without cap }", vec![cap], 0),
+        ("without bonded; nailed { without base }", vec![base], 0),
+        ("without bonded; without nailed", vec![base, cap], 0),
+    ] {
+        let (_, checked) = check(&trial("", &format!("  heel {{ {heel} }}")), &Only("9 D"));
+        let of = |severity: Severity| {
+            checked.findings.iter().filter(move |it| it.name == "heel/held" && it.severity == severity)
+        };
+        let messages: Vec<&str> = of(Severity::Refused).map(|it| it.message.as_str()).collect();
+        assert_eq!(messages.len(), refused.len(), "{heel}: {messages:?}");
+        for (message, starts) in messages.iter().zip(refused) {
+            assert!(message.starts_with(starts), "{heel}: {message}");
+        }
+        assert_eq!(of(Severity::Note).count(), noted, "{heel}");
+    }
+}
+
+/// Under the ball 4.5 of the outsole's base and 3.0 of its lugs; run full, its base alone and the quarter of 6.5 oz lie under the
+/// seat where the lugs are buffed off: 20 + 7.5 - 4.5 - 2.5797 = 20.4203. With the lugs left on they would cancel as well.
+#[test]
+fn lugs_that_are_buffed_off_do_not_lie_under_the_seat() {
+    for (ends, block) in [
+        ("ends full; lugs-off", 20.0 + 7.5 - 4.5 - 6.5 * 25.4 / 64.0),
+        ("ends full", 20.0 - 6.5 * 25.4 / 64.0),
+        ("ends at-breast", 20.0 + 7.5 - 6.5 * 25.4 / 64.0),
+    ] {
+        let found = figures(&trial("", &format!("  bottom {{ layer outsole {{ {ends} }} }}")), "9 D");
+        assert!((number(&found, "heel.block") - block).abs() < 1e-9, "{ends}: {}", number(&found, "heel.block"));
     }
 }

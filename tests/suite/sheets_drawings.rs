@@ -145,9 +145,22 @@ fn the_heel_is_as_high_at_the_back_as_its_gauge() {
         }
         let (bottom, top) = dimensions[1].span(|point| point.1);
         // The gauge of the level base is that of the hatched layers: their outermost corners at the back lie at its ends.
-        let length = nominal(printed, "heel.length") * scale;
-        let layers: Vec<&Drawn> =
-            drawn.iter().filter(|path| path.points.len() >= 4 && (path.wide() - length).abs() < 0.1).collect();
+        // They reach to the finished edge: behind the heel point lie lining (2.5 to 3 oz), outer (6 to 7 oz; the cairn's 7
+        // to 8) and the heel's turnout of 4 mm.
+        let outer = if name.starts_with("cairn") { 7.5 } else { 6.5 };
+        let behind = (2.75 + outer) * 25.4 / 64.0 + 4.0;
+        let length = (nominal(printed, "heel.length") + behind) * scale;
+        // Other drawings on the page are as wide: the layers lie beside the dimension.
+        let beside =
+            |path: &&Drawn| path.span(|point| point.1).0 < top + 0.05 && path.span(|point| point.1).1 > bottom - 0.05;
+        let wide = |path: &&Drawn| path.points.len() >= 4 && (path.wide() - length).abs() < 0.1;
+        let layers: Vec<&Drawn> = drawn.iter().filter(beside).filter(wide).collect();
+        assert!(layers.len() >= 4, "{name}: {} layers reach to the finished edge", layers.len());
+        // From the seat's breast to its back the level base rises by the drop, and by as much again in proportion behind.
+        let (drop, needed) = (nominal(printed, "heel.drop"), nominal(printed, "heel.needed"));
+        let worked = needed + drop * behind / nominal(printed, "heel.length");
+        let gauge = nominal(printed, "heel.gauge-after");
+        assert!((gauge - worked).abs() < 0.006, "{name}: {gauge} at the edge, worked out {worked}");
         let back = layers.iter().map(|path| path.span(|point| point.0).0).fold(f64::MAX, f64::min);
         for end in [bottom, top] {
             let corner = |point: &(f64, f64)| (point.0 - back).abs() < 0.05 && (point.1 - end).abs() < 0.05;

@@ -165,6 +165,13 @@ fn the_bottom_and_its_bonds() {
             close(layer, number(figures, &format!("takes.adhesive.neoprene.{layer}.weight")), of / 100.0 * 2.0 * 180.0);
             faces += of;
         }
+        // Each wedge, each lift and the cap is joined to what lies over it, behind the breast, on the edge as it is trimmed.
+        let joints = if build.model.name == "muster-10" { 7.0 } else { 4.0 };
+        let heel = area_from(&trimmed, -1e9) - area_from(&trimmed, last.breast);
+        let base = number(figures, "takes.adhesive.neoprene.base.faces");
+        near("heel", base, joints * 2.0 * pair(heel), 0.004 * joints);
+        close("heel", number(figures, "takes.adhesive.neoprene.base.weight"), base / 100.0 * 2.0 * 180.0);
+        faces += base;
         close("neoprene", number(figures, "takes.adhesive.neoprene.weight"), faces / 100.0 * 360.0);
     });
 }

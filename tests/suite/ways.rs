@@ -199,7 +199,8 @@ fn pages_are_picked() {
     assert_eq!(kept, [all[1].as_str(), &all[2], &all[6]]);
     assert_eq!(shown(&picked, 3), shown(&whole, 7));
     let ran = case.run(&[&sheets[..], &["90"]].concat());
-    assert_eq!((ran.code, ran.error.as_str()), (Some(2), "hobnail: no file has the pages that `--pages` asks for\n"));
+    assert_eq!(ran.code, Some(2));
+    assert!(ran.error.ends_with("\nhobnail: no file has the pages that `--pages` asks for\n"), "{ran}");
     let ran = case.run(&[&sheets[..], &["3-1"]].concat());
     assert_eq!(ran.error, "hobnail: `--pages`: `3-1` is upside down; write the smaller number first\n");
 }
@@ -341,7 +342,7 @@ fn a_line_card_says_what_the_machine_is_set_to() {
     assert!(compared > 100);
     let ran = case.run(&["line-card", CAIRN, "--size", "9 D", "--out", "out", "--machine", "loom"]);
     assert_eq!(ran.code, Some(2));
-    assert!(ran.error.starts_with("hobnail: no seam of the models given is sewn on `loom`; there are "), "{ran}");
+    assert!(ran.error.contains("\nhobnail: no seam of the models given is sewn on `loom`; there are "), "{ran}");
 }
 
 // ---- The code

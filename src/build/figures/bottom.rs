@@ -3,10 +3,11 @@
 use super::List;
 use super::upper::settings;
 use crate::build::figure::Datum;
-use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of};
+use crate::build::{Build, Gauged, HeelNailsBuilt, NailsBuilt, Ply, of};
 use crate::geometry::Side;
 use crate::measure::{Amount, Window};
-use crate::spec::{Ends, Extent, HeelNails, Layer, Val};
+use crate::spec::{Adhesive, Ends, Extent, HeelNails, Layer, Val};
+use std::sync::Arc;
 
 pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     let Ok(bottom) = &build.model.bottom else { return };
@@ -74,7 +75,13 @@ fn one_layer(layer: &Layer, list: &mut List) {
     if layer.rigid {
         list.text(&key("rigid"), "rigid", "yes");
     }
-    let Some(Ok(adhesive)) = &layer.bonded else { return };
+    bond(&format!("layer.{}", layer.role.name()), layer.bonded.as_ref(), list);
+}
+
+/// What the bench sets of an adhesive.
+fn bond(of: &str, bonded: Option<&Val<Arc<Adhesive>>>, list: &mut List) {
+    let key = |what: &str| format!("{of}.{what}");
+    let Some(Ok(adhesive)) = bonded else { return };
     let adhesive = &adhesive.it;
     list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
     list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
@@ -162,6 +169,8 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
         list.named(&format!("heel.{word}-of"), word, Some(&lifts.lift), |lift| &lift.name);
         list.amount(&format!("heel.{word}-substance"), &format!("{word}: thickness"), &lifts.substance);
     }
+    list.named("heel.bonded", "adhesive", spec.bonded.as_ref(), |adhesive| &adhesive.name);
+    bond("heel", spec.bonded.as_ref(), list);
     if let Some(nails) = &spec.nails {
         heel_nails(build, nails, list);
     }
@@ -174,16 +183,9 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     list.figures.push_sum("heel.needed", "base needed at the back", "mm", heel.needed.clone());
     list.figures.push_sum("heel.given", "base given by lifts and wedges", "mm", heel.given.clone());
     list.figures.push("heel.cap-thickness", "cap: thickness", "mm", Datum::Spread(heel.cap.spread));
-    let (before, after) = (heel.gauge_before(), heel.gauge_after());
     for (key, label, value) in [
         ("heel.length", "heel length, from the feather line to the breast", heel.length),
         ("heel.drop", "drop of the seat to the breast", heel.drop),
-        ("heel.sand-back", "to sand at the back", heel.sand_back),
-        ("heel.sand-breast", "to sand at the breast", heel.sand_breast),
-        ("heel.gauge-before", "gauge of the base before levelling, back", before[0]),
-        ("heel.gauge-before-breast", "gauge of the base before levelling, breast", before[1]),
-        ("heel.gauge-after", "gauge of the base when level, back", after[0]),
-        ("heel.gauge-after-breast", "gauge of the base when level, breast", after[1]),
         ("heel.visible-back", "heel seen at the back", heel.visible_back),
         ("heel.visible-breast", "heel seen at the breast", heel.visible_breast),
         (
@@ -197,6 +199,39 @@ pub(super) fn heel(build: &Build<'_>, list: &mut List) {
     }
     if let Some(wedge) = heel.wedge_at_breast {
         list.number("heel.wedge-breast", "each wedge at the breast", "mm", wedge);
+    }
+    if let Ok(lines) = &build.lines {
+        let heights = heel.gauged(lines.behind_the_heel());
+        gauged(&heights, list);
+        stop(build, &heights, list);
+    }
+}
+
+/// What a gauge shows of the base at its finished edge, and what is sanded there.
+fn gauged(gauged: &Gauged, list: &mut List) {
+    let ([before, before_breast], [after, after_breast]) = (gauged.before, gauged.after);
+    let [sand, sand_breast] = gauged.sanded();
+    for (key, label, value) in [
+        ("heel.sand-back", "to sand at the back", sand),
+        ("heel.sand-breast", "to sand at the breast", sand_breast),
+        ("heel.gauge-before", "gauge of the base before levelling, back", before),
+        ("heel.gauge-before-breast", "gauge of the base before levelling, breast", before_breast),
+        ("heel.gauge-after", "gauge of the base when level, back", after),
+        ("heel.gauge-after-breast", "gauge of the base when level, breast", after_breast),
+    ] {
+        list.number(key, label, "mm", value);
+    }
+}
+
+/// At what gauge of the level base to stop, where the most that may be sanded reaches the heads of its nails.
+fn stop(build: &Build<'_>, heights: &Gauged, list: &mut List) {
+    let Some(Ok(nails)) = &build.heel_nails else { return };
+    let Ok(gauge) = build.house.rule("gauge") else { return };
+    let over = nails.heads_over_level(gauge.it.nominal()).filter(|_| nails.heads_reached());
+    if let Some(over) = over {
+        let [back, breast] = heights.after.map(|level| level + over);
+        list.number("heel.stop", "stop and drive heads deeper at a gauge of, back", "mm", back);
+        list.number("heel.stop-breast", "stop and drive heads deeper at a gauge of, breast", "mm", breast);
     }
 }
 

@@ -68,8 +68,8 @@ fn bottom(build: &Build<'_>, list: &mut List) {
 fn bonds(build: &Build<'_>, list: &mut List) {
     let mut totals: BTreeMap<String, Option<f64>> = BTreeMap::new();
     for bond in adhesives(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.adhesive.{}.{}.{what}", bond.adhesive, bond.role.name());
-        let label = |what: &str| format!("{} on the {}: {what}", bond.adhesive, bond.role.name());
+        let key = |what: &str| format!("takes.adhesive.{}.{}.{what}", bond.adhesive, bond.what);
+        let label = |what: &str| format!("{} on the {}: {what}", bond.adhesive, bond.what);
         list.number(&key("faces"), &label("faces of a pair"), "dm2", bond.faces);
         let total = totals.entry(bond.adhesive.clone()).or_insert(Some(0.0));
         *total = total.zip(bond.grams).map(|(total, grams)| total + grams);

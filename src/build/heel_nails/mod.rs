@@ -101,6 +101,8 @@ pub struct CapNail {
 pub struct HeelNailsBuilt {
     /// How deep the heads of the last stage are sunk: below what is sanded, mm.
     pub sink: f64,
+    /// The most that is sanded off the base, at the back or at the breast, with its tolerances; none without nails in it.
+    pub heads: Option<Sum>,
     /// By stage and place.
     pub nails: Vec<HeelNail>,
     /// Every nail where it stands, stage by stage, the cap's last.
@@ -118,6 +120,19 @@ pub struct HeelNailsBuilt {
 }
 
 impl HeelNailsBuilt {
+    /// The most that may be sanded reaches the heads of the base's nails.
+    #[must_use]
+    pub fn heads_reached(&self) -> bool {
+        self.heads.as_ref().is_some_and(|sanded| !fits(sanded.spread().hi, self.sink))
+    }
+
+    /// How far above the level the heads of a base may lie that is built to the thick end of its gauge, `gauge` mm over, as
+    /// it is sanded where most is taken, mm; mostly below it, and negative.
+    #[must_use]
+    pub fn heads_over_level(&self, gauge: f64) -> Option<f64> {
+        Some(self.heads.as_ref()?.nominal() + gauge - self.sink)
+    }
+
     /// The nails of one place in one stage.
     #[must_use]
     pub fn nail_of(&self, stand: &Stand) -> Option<&HeelNail> {
@@ -153,6 +168,7 @@ pub(super) fn heel_nails(around: &Around<'_>, inside: &Inside) -> Built<Option<H
     let sink = built.sand_back.max(built.sand_breast).max(0.0) + mm(&around.house.rule("heads-below"))?;
     let mut all = HeelNailsBuilt {
         sink,
+        heads: nails.base.is_some().then(|| around.sanded()).transpose()?,
         nails: Vec::new(),
         stands: Vec::new(),
         cap: None,
@@ -194,6 +210,16 @@ struct Bound {
 }
 
 impl Around<'_> {
+    /// What is sanded where it is most: at the back, and at the breast what the wedges leave of the slope on top.
+    fn sanded(&self) -> Built<Sum> {
+        let sum = self.built.given.clone().less(&self.built.needed).settled();
+        if fits(self.built.drop_left, 0.0) {
+            return Ok(sum);
+        }
+        let slope = &of(&of(&self.model.last)?.it.slope)?.origin;
+        Ok(sum.plus(Term::fixed("slope that the wedges leave", self.built.drop_left, slope)))
+    }
+
     /// The lengths of a stage's nails by place, by which its points lean: as stated, else as chosen where each would stand.
     fn lengths(&self, lines: &RingLines, (n, stage): (usize, &Stage<'_>), nail: &Nail) -> Built<[f64; 3]> {
         if let Some(stated) = stage.lengths {

@@ -135,6 +135,7 @@ fn due(model: &Model, step: &str) -> Built<Due> {
         "press" => set(&bonds(model, first)?)?,
         "cement-outsole" => open(&bonds(model, after)?)?,
         "press-outsole" => set(&bonds(model, after)?)?,
+        "build-heel" | "cap" => open(&of_the_heel(model)?)?,
         _ => plain(Rest::Said),
     })
 }
@@ -155,6 +156,12 @@ fn bonds(model: &Model, joined: impl Fn(Role, Role) -> bool) -> Built<Vec<Arc<Ad
     let through = of(&bottom.sole.as_ref().map_err(|hole| *hole)?.through)?.it;
     let layers = bottom.layers.iter().filter(|layer| joined(layer.role, through));
     layers.filter_map(|layer| layer.bonded.as_ref()).map(|bond| Ok(Arc::clone(&of(bond)?.it))).collect()
+}
+
+/// The adhesive that joins base and cap of the heel.
+fn of_the_heel(model: &Model) -> Built<Vec<Arc<Adhesive>>> {
+    let bonded = model.heel.as_ref().and_then(|heel| heel.bonded.as_ref());
+    bonded.into_iter().map(|bond| Ok(Arc::clone(&of(bond)?.it))).collect()
 }
 
 /// The open times of several adhesives in one: the longest least, the shortest most.

@@ -1,11 +1,12 @@
 //! Leather and rubber of the bottom, and what bonds them.
 
 use super::super::amounts::{base, of};
+use super::super::heel::BaseOf;
 use super::super::{Build, Built, Lines};
 use super::upper::yields;
 use super::{BOOTS, DM2};
 use crate::geometry::{Path, Straight};
-use crate::spec::{Ends, Extent, Layer, Material, Role};
+use crate::spec::{Adhesive, Ends, Extent, Heel, Layer, Material, Role};
 
 /// What a pair takes of one layer.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,14 +21,14 @@ pub struct LayerTaken {
     pub gross: Option<f64>,
 }
 
-/// What a pair takes of an adhesive for one layer.
+/// What a pair takes of an adhesive for one layer, or for the heel.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bonded {
-    /// The layer that it holds.
-    pub role: Role,
+    /// The layer that it holds, or `base`: base and cap of the heel.
+    pub what: &'static str,
     /// The adhesive.
     pub adhesive: String,
-    /// Coated faces of a pair, dm2: two of each bond.
+    /// Coated faces of a pair, dm2: two of each joint.
     pub faces: f64,
     /// g; none where coats or coverage are not said.
     pub grams: Option<f64>,
@@ -56,7 +57,7 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
     Ok(taken)
 }
 
-/// Every bond of the bottom.
+/// Every bond of the bottom, then the heel's.
 ///
 /// # Errors
 /// The hole of a fault in the bottom or its lines.
@@ -65,16 +66,34 @@ pub fn adhesives(build: &Build<'_>) -> Built<Vec<Bonded>> {
     let mut bonds = Vec::new();
     for layer in &bottom.layers {
         let Some(adhesive) = &layer.bonded else { continue };
-        let adhesive = &of(adhesive)?.it;
-        let faces = BOOTS * 2.0 * area(layer, through, lines)? / DM2;
-        let grams = match (&adhesive.coats, &adhesive.coverage) {
-            // 1 dm2 is a hundredth of 1 m2.
-            (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
-            _ => None,
-        };
-        bonds.push(Bonded { role: layer.role, adhesive: adhesive.name.clone(), faces, grams });
+        bonds.push(bonded(layer.role.name(), &of(adhesive)?.it, area(layer, through, lines)?)?);
+    }
+    if let Some(heel) = &build.model.heel
+        && let Some(adhesive) = &heel.bonded
+    {
+        bonds.push(bonded("base", &of(adhesive)?.it, of_the_heel(heel, lines)?)?);
     }
     Ok(bonds)
+}
+
+/// The bonds of one boot of `area` mm2, as a pair takes them.
+fn bonded(what: &'static str, adhesive: &Adhesive, area: f64) -> Built<Bonded> {
+    let faces = BOOTS * 2.0 * area / DM2;
+    let grams = match (&adhesive.coats, &adhesive.coverage) {
+        // 1 dm2 is a hundredth of 1 m2.
+        (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
+        _ => None,
+    };
+    Ok(Bonded { what, adhesive: adhesive.name.clone(), faces, grams })
+}
+
+/// What is joined in the heel of one boot, mm2: each wedge and lift and the cap to what lies over it, all fitted to the edge as
+/// it is trimmed.
+fn of_the_heel(heel: &Heel, lines: &Lines) -> Built<f64> {
+    let rough = lines.rough();
+    let piece = rough.area() - rough.area_beyond(&Straight::square_at(lines.last.breast));
+    let BaseOf { wedges, lifts, thin } = BaseOf::whole(heel)?;
+    Ok(f64::from(wedges + lifts + thin + 1) * piece)
 }
 
 /// The bottom, its lines, and the layer that the rows end in.

@@ -218,6 +218,9 @@ pub(super) static HEEL: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::Name(&[Thing::Cap]))])
             .needed()
             .example("cap cap-low", "cap 8 mm"),
+        word("bonded", "The adhesive that holds the base to the sole, the lifts to each other and the cap.")
+            .slots(&[slot(SlotKind::Name(&[Thing::Adhesive]))])
+            .example("bonded neoprene", "bonded 2 coats"),
         word("nailed", "How the heel is nailed.")
             .carries(Carries::Block(&NAILED))
             .example("nailed { base heel-nail 7/8 in; cap cap-nail }", "nailed"),

@@ -1,13 +1,13 @@
 //! The heel from the side, built: wedges, lifts and cap, what is sanded off, and the nails with their points and their sink.
 
 use super::{LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title, upright};
-use crate::build::{Build, HeelBuilt, HeelNail, Place};
+use crate::build::{Build, Gauged, HeelBuilt, HeelNail, Lines, Place};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
 
 const SCALES: [Scale; 3] = [scale(2.0, 1.0), scale(1.0, 1.0), scale(1.0, 2.0)];
 /// What is kept free on each side for labels, mm.
-const BESIDE: f64 = 48.0;
+const BESIDE: f64 = 47.0;
 /// From the heel to a column of labels: the gauges' dimension lines and the leaders stand there, mm.
 const ASIDE: f64 = 9.5;
 /// What a column of labels needs, mm.
@@ -31,7 +31,10 @@ pub(in crate::sheets) struct Heel<'b> {
 /// Where the drawing stands on the page; y runs down from the seat at the back.
 struct Frame<'h> {
     heel: &'h HeelBuilt,
+    /// Where the heel point of the feather line is drawn.
     left: f64,
+    /// The finished edge at the back, as a share of the length: it lies behind the heel point.
+    back: f64,
     seat: f64,
     by: f64,
     /// What a column of labels has on its side, mm.
@@ -55,8 +58,13 @@ impl Heel<'_> {
         self.build.heel.as_ref()?.as_ref().ok()
     }
 
-    fn scale(heel: &HeelBuilt, width: f64) -> Scale {
-        Scale::largest(&SCALES, heel.length, width - 2.0 * BESIDE)
+    /// How far the finished edge stands behind the heel point, mm.
+    fn behind(&self) -> Option<f64> {
+        self.build.lines.as_ref().ok().map(Lines::behind_the_heel)
+    }
+
+    fn scale(long: f64, width: f64) -> Scale {
+        Scale::largest(&SCALES, long, width - 2.0 * BESIDE)
     }
 
     fn deepest(heel: &HeelBuilt) -> f64 {
@@ -65,19 +73,20 @@ impl Heel<'_> {
 
     /// mm of paper on `width`; `None` without a heel.
     pub fn height(&self, width: f64) -> Option<f64> {
-        let heel = self.built()?;
+        let (heel, behind) = (self.built()?, self.behind()?);
         let tall = heel.under_seat.nominal() + Self::deepest(heel);
-        Some(TITLE + (tall * Self::scale(heel, width).by()).max(COLUMN) + UNDER)
+        Some(TITLE + (tall * Self::scale(heel.length + behind, width).by()).max(COLUMN) + UNDER)
     }
 
     /// Draws it.
     pub fn draw(&self, at: Point, width: f64) -> Vec<Op> {
-        let Some(heel) = self.built() else { return Vec::new() };
-        let scale = Self::scale(heel, width);
+        let (Some(heel), Some(behind)) = (self.built(), self.behind()) else { return Vec::new() };
+        let scale = Self::scale(heel.length + behind, width);
         let by = scale.by();
-        let left = at.x + (width - heel.length * by) / 2.0;
+        let edge = at.x + (width - (heel.length + behind) * by) / 2.0;
         let seat = at.y + TITLE + heel.under_seat.nominal() * by;
-        let frame = Frame { heel, left, seat, by, aside: left - at.x - ASIDE };
+        let (left, back) = (edge + behind * by, -behind / heel.length);
+        let frame = Frame { heel, left, back, seat, by, aside: edge - at.x - ASIDE };
         let mut ops = vec![title(at, words::of(words::HEEL_SIDE, self.lang), &scale.said(), self.lang)];
         let top = at.y + TITLE;
         let between = (top, (frame.at(0.0, Self::deepest(heel)).y + 2.0).max(top + COLUMN));
@@ -86,11 +95,14 @@ impl Heel<'_> {
         right.extend(self.cap(&frame, &mut ops));
         ops.extend(nails(self.build, &frame));
         ops.extend(self.gauged(&frame, &mut left, &mut right));
-        ops.extend(column(left, frame.left - ASIDE, Anchor::Right, between));
+        ops.extend(column(left, edge - ASIDE, Anchor::Right, between));
         ops.extend(column(right, frame.at(1.0, 0.0).x + ASIDE, Anchor::Left, between));
         let y = frame.at(0.0, Self::deepest(heel)).y + 6.0;
-        ops.push(label(frame.left, y, words::of(words::HEEL_BACK, self.lang), Anchor::Left));
+        ops.push(label(edge, y, words::of(words::HEEL_BACK, self.lang), Anchor::Left));
         ops.push(label(frame.at(1.0, 0.0).x, y, words::of(words::BREAST, self.lang), Anchor::Right));
+        // The length counts from the heel point, which lies inside the edge.
+        let [from, to] = [0.0, 1.0].map(|along| Point::new(frame.at(along, 0.0).x, y - 4.0));
+        ops.push(line(from, to, Pen::black(0.15)));
         ops.push(label(frame.at(0.5, 0.0).x, y, self.length.clone(), Anchor::Centre));
         ops
     }
@@ -102,9 +114,12 @@ impl Heel<'_> {
         let mut labels = Vec::new();
         for term in &heel.under_seat.terms {
             let next = down + term.nominal();
-            let band = [(0.0, down), (1.0, down + heel.drop), (1.0, next + heel.drop), (0.0, next)];
-            ops.push(hatched(frame, &band, hatch(&term.what)));
-            let at = frame.at(0.0, f64::midpoint(down, next));
+            // Insole and outer end at the feather line; what lies below them is cut to the edge.
+            let to_edge = ["midsole", "slip", "outsole"].iter().any(|role| term.what.starts_with(role));
+            let end = if to_edge { frame.back } else { 0.0 };
+            let at = |along: f64, down: f64| (along, down + frame.fallen(along));
+            ops.push(hatched(frame, &[at(end, down), at(1.0, down), at(1.0, next), at(end, next)], hatch(&term.what)));
+            let at = frame.at(end, f64::midpoint(down, next) + frame.fallen(end));
             labels.push(Pointed { at, text: fitted(&short(&term.what, self.lang), frame.aside - 2.0) });
             down = next;
         }
@@ -115,12 +130,14 @@ impl Heel<'_> {
     fn layers(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Vec<Pointed> {
         let heel = frame.heel;
         let mut labels = Vec::new();
-        let (mut back, mut breast) = (0.0, heel.drop);
+        let (mut back, mut breast) = (frame.fallen(frame.back), heel.drop);
         let mut said = self.layers.iter();
         for (word, count, thick) in heel.stack.iter().filter(|(_, count, _)| *count > 0) {
             let at_breast = if *word == "wedges" { heel.wedge_at_breast.unwrap_or(*thick) } else { *thick };
+            // What tapers to the breast is thicker at the edge than at the heel point.
+            let at_edge = thick - (thick - at_breast) * frame.back;
             for n in 0..*count {
-                let next = (back + thick, breast + at_breast);
+                let next = (back + at_edge, breast + at_breast);
                 ops.extend(levelled(frame, (back, breast), next));
                 if n == 0 {
                     let place = frame.at(1.0, f64::midpoint(breast, next.1).min(heel.needed.nominal()));
@@ -134,18 +151,19 @@ impl Heel<'_> {
 
     fn cap(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Option<Pointed> {
         let (level, table) = (frame.heel.needed.nominal(), frame.heel.block.nominal());
-        ops.push(hatched(frame, &[(0.0, level), (1.0, level), (1.0, table), (0.0, table)], Hatch::Rubber));
+        let back = frame.back;
+        ops.push(hatched(frame, &[(back, level), (1.0, level), (1.0, table), (back, table)], Hatch::Rubber));
         Some(Pointed { at: frame.at(1.0, f64::midpoint(level, table)), text: self.cap.clone() })
     }
 
     /// The base as built, dashed, with its gauges and what is sanded at both ends.
     fn gauged(&self, frame: &Frame<'_>, left: &mut Vec<Pointed>, right: &mut Vec<Pointed>) -> Vec<Op> {
         let heel = frame.heel;
-        let (before, after) = (heel.gauge_before(), heel.gauge_after());
-        let built = [before[0], heel.drop + before[1]];
+        let Gauged { before, after } = heel.gauged(-frame.back * heel.length);
+        let built = [frame.fallen(frame.back) + before[0], heel.drop + before[1]];
         let pen = Pen::black(0.5).dashed(1.6, 0.8);
-        let mut ops = vec![line(frame.at(0.0, built[0]), frame.at(1.0, built[1]), pen)];
-        for (end, (along, out)) in [(0.0, -1.0), (1.0, 1.0)].into_iter().enumerate() {
+        let mut ops = vec![line(frame.at(frame.back, built[0]), frame.at(1.0, built[1]), pen)];
+        for (end, (along, out)) in [(frame.back, -1.0), (1.0, 1.0)].into_iter().enumerate() {
             let (seat, edge) = (frame.at(along, frame.fallen(along)).y, frame.at(along, 0.0).x);
             let level = |gauge: f64| seat + gauge * frame.by;
             let gauges = [(level(before[end]), edge + 5.0 * out), (level(after[end]), edge + 2.5 * out)];
@@ -171,13 +189,13 @@ fn hatched(frame: &Frame<'_>, ring: &[(f64, f64)], hatch: Hatch) -> Op {
 
 /// What is left of a layer above the level: its upper and lower face at back and breast.
 fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op> {
-    let level = frame.heel.needed.nominal();
+    let (level, edge) = (frame.heel.needed.nominal(), frame.back);
     let face = |(back, breast): (f64, f64)| {
-        let at = |down: f64| (down - back) / (breast - back);
+        let at = |down: f64| edge + (1.0 - edge) * (down - back) / (breast - back);
         match (back < level, breast < level) {
-            (true, false) => vec![(0.0, back), (at(level), level), (1.0, level)],
-            (false, true) => vec![(0.0, level), (at(level), level), (1.0, breast)],
-            _ => vec![(0.0, back.min(level)), (1.0, breast.min(level))],
+            (true, false) => vec![(edge, back), (at(level), level), (1.0, level)],
+            (false, true) => vec![(edge, level), (at(level), level), (1.0, breast)],
+            _ => vec![(edge, back.min(level)), (1.0, breast.min(level))],
         }
     };
     if top.0 >= level && top.1 >= level {

@@ -50,11 +50,13 @@ impl HeelPlan<'_> {
         outline.iter().fold((0.0_f64, 0.0_f64), |(least, most), p| (least.min(p.y), most.max(p.y)))
     }
 
-    /// mm of paper; `None` without nails.
-    pub fn height(&self) -> Option<f64> {
+    /// mm of paper on `width`; `None` without nails.
+    pub fn height(&self, width: f64) -> Option<f64> {
         let (lines, ..) = self.built()?;
         let (outside, inside) = Self::across(&Self::outline(lines)?);
-        Some(TITLE + 2.0 * ABOUT + inside - outside + UNDER)
+        // Room for a row of nails and one of lines is there; each row more that they wrap to needs its own.
+        let beyond = (self.legend(0.0, width, 0.0).1 - 2.6 * LABEL_LINE).max(0.0);
+        Some(TITLE + 2.0 * ABOUT + inside - outside + UNDER + beyond)
     }
 
     /// Draws it.
@@ -79,7 +81,7 @@ impl HeelPlan<'_> {
         ops.extend(level(y, back, front));
         ops.push(label(f64::midpoint(back, front), y - 1.0, self.length.clone(), Anchor::Centre));
         ops.push(label(front + 3.0, place(Mm::ORIGIN).y + 1.1, words::of(words::BREAST, self.lang), Anchor::Left));
-        ops.extend(self.legend(at.x, width, y + 6.4));
+        ops.extend(self.legend(at.x, width, y + 6.4).0);
         ops
     }
 
@@ -135,7 +137,7 @@ impl HeelPlan<'_> {
         vec![line(from, to, Pen::black(0.5)), label(beside, from.y + 1.1, self.inside.clone(), Anchor::Right)]
     }
 
-    fn legend(&self, left: f64, width: f64, y: f64) -> Vec<Op> {
+    fn legend(&self, left: f64, width: f64, y: f64) -> (Vec<Op>, f64) {
         let mut ops = Vec::new();
         let (mut x, mut y) = (left, y);
         for (n, (stage, _, word)) in self.lengths.iter().enumerate() {
@@ -147,19 +149,25 @@ impl HeelPlan<'_> {
             ops.push(label(x + 4.5, y, word.clone(), Anchor::Left));
             x += 4.5 + width_mm(word, Style::Condensed, LABEL) + 6.0;
         }
-        let (mut x, y) = (left, y + 1.3 * LABEL_LINE);
-        for (word, pen) in
-            [(words::FEATHER, FEATHER), (words::WALL, WALL), (words::ROW, ROW), (words::RELEASE_LINE, RELEASE)]
-        {
+        (x, y) = (left, y + 1.3 * LABEL_LINE);
+        let pens = [(words::FEATHER, FEATHER), (words::WALL, WALL), (words::ROW, ROW), (words::RELEASE_LINE, RELEASE)];
+        let lines = pens.into_iter().map(|(word, pen)| (word, Some(pen)));
+        for (word, pen) in lines.chain([(words::CLINCHED, None)]) {
             let word = words::of(word, self.lang);
-            ops.push(line(Point::new(x, y - 1.1), Point::new(x + 8.0, y - 1.1), pen));
-            x += 9.5 + width_mm(word, Style::Condensed, LABEL) + 6.0;
-            ops.push(label(x - 6.0 - width_mm(word, Style::Condensed, LABEL), y, word, Anchor::Left));
+            let (mark, long) = (if pen.is_some() { 9.5 } else { 3.0 }, width_mm(word, Style::Condensed, LABEL));
+            if x + mark + long > left + width {
+                (x, y) = (left, y + 1.3 * LABEL_LINE);
+            }
+            ops.push(match pen {
+                Some(pen) => line(Point::new(x, y - 1.1), Point::new(x + 8.0, y - 1.1), pen),
+                None => {
+                    Op::Circle { centre: Point::new(x + 1.0, y - 1.1), radius: 0.5, paint: Paint::fill(Ink::BLACK) }
+                }
+            });
+            ops.push(label(x + mark, y, word, Anchor::Left));
+            x += mark + long + 6.0;
         }
-        let clinched = words::of(words::CLINCHED, self.lang);
-        ops.push(Op::Circle { centre: Point::new(x + 1.0, y - 1.1), radius: 0.5, paint: Paint::fill(Ink::BLACK) });
-        ops.push(label(x + 3.0, y, clinched, Anchor::Left));
-        ops
+        (ops, y)
     }
 }
 

@@ -106,14 +106,21 @@ fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 
 /// One card a bond: coats, minutes from and to, press, set; temperatures are the bench's to write.
 fn adhesives(job: &Job<'_>, sheets: &mut Sheets<'_>) {
+    let layers = subjects(job.figures, "layer.").into_iter();
+    let bonds: Vec<(String, String)> =
+        layers.map(|role| (words::role(&role, job.lang), format!("layer.{role}"))).collect();
+    adhesive_card(job, sheets, &bonds);
+}
+
+/// What is bonded, in the words of the sheet, with the beginning of its figures' keys.
+pub(super) fn adhesive_card(job: &Job<'_>, sheets: &mut Sheets<'_>, bonds: &[(String, String)]) {
     let mut rows: Vec<Vec<String>> = Vec::new();
-    for role in subjects(job.figures, "layer.") {
-        let key = format!("layer.{role}");
+    for (name, key) in bonds {
         if text(job.figures, &format!("{key}.bonded")).is_empty() {
             continue;
         }
         let what = ["bonded", "coats", "open", "press", "set", "reactivated"];
-        let mut row = cells(job, sheets, words::role(&role, job.lang), &key, &what);
+        let mut row = cells(job, sheets, name.clone(), key, &what);
         row.push("____ °C".to_owned());
         rows.push(row);
     }

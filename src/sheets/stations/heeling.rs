@@ -1,5 +1,6 @@
 //! The heel bench.
 
+use super::bottoming::adhesive_card;
 use super::{NOTHING, cell, cells, count, text};
 use crate::build::{HeelNail, HeelNailsBuilt};
 use crate::sheets::page::{Item, Measure, Sheets, Table};
@@ -14,8 +15,18 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ("heel.wedge-breast", None),
         ("heel-nails.sink", Some(words::SINK)),
     ]);
-    let mut set = sheets
-        .listed(words::LEVEL, &["heel.sand-breast", "heel.drop", "heel.length", "heel.block", "heel.visible-inches"]);
+    let mut set = sheets.listed(
+        words::LEVEL,
+        &[
+            "heel.stop",
+            "heel.stop-breast",
+            "heel.sand-breast",
+            "heel.drop",
+            "heel.length",
+            "heel.block",
+            "heel.visible-inches",
+        ],
+    );
     let nails = [
         "heel-nails.inside-feather",
         "heel-nails.behind-breast",
@@ -29,8 +40,14 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ];
     set.extend(sheets.listed(words::HEEL_NAILS, &nails));
     set.extend(stages(job, sheets));
-    sheets.set_and_do(&set, &[words::SINK_HEADS]);
+    let mut first = vec![words::AT_FINISHED_EDGE, words::SINK_HEADS];
+    if job.figures.get("heel.stop").is_some() {
+        first.push(words::STOP_AT_HEADS);
+    }
+    sheets.set_and_do(&set, &first);
     base(job, sheets);
+    let bond = sheets.word(words::BASE_AND_CAP).to_owned();
+    adhesive_card(job, sheets, &[(bond, "heel".to_owned())]);
     nail_table(job, sheets);
     let gauged = [
         ("heel.gauge-before", "heel.gauge-within"),
@@ -70,7 +87,7 @@ fn plan(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let lengths = lengths(job, nails, sheets);
     let from_feather = inside_key(job) == FROM_FEATHER;
     let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, from_feather, length, lengths };
-    if let Some(height) = drawing.height() {
+    if let Some(height) = drawing.height(sheets.width()) {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }
 }

@@ -22,9 +22,10 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
         drawn.push(Mark::Word { at: Mm::new(0.0, n * APART - 2.0), says: says.clone() });
         layers.push(Layer { id, says, pen, marks: drawn });
     };
-    if let Some(Ok(heel)) = &build.heel {
+    if let (Some(Ok(heel)), Ok(lines)) = (&build.heel, &build.lines) {
         // Each strip has the base when it is level, and beyond it as it is built.
-        let ends = heel.gauge_after().into_iter().zip(heel.gauge_before());
+        let gauged = heel.gauged(lines.behind_the_heel());
+        let ends = gauged.after.into_iter().zip(gauged.before);
         let strips = [("heel-back", said::HEEL_BACK), ("heel-breast", said::HEEL_BREAST)];
         for ((id, word), (after, before)) in strips.into_iter().zip(ends) {
             let said = format!("{}: {} / {}", word.say(job.lang), mm(after, job.lang), mm(before, job.lang));

@@ -74,7 +74,7 @@ words! { FIXED
     HEEL_SIDE "Heel from the side (dashed: before levelling)" "Tacón de lado (a trazos: antes de nivelar)";
     HEEL_BACK "back" "atrás";
     BEFORE "gauge before" "galga antes";
-    LEVELLED "gauge when level" "galga nivelado";
+    LEVELLED "gauge level" "galga a nivel";
     SANDED "sand" "lijar";
     FACING_FLAT "Facing from its top edge (left), mm to each centre" "Cartera desde su borde de arriba (izquierda), mm a cada centro";
     SEWS "the machine sews" "la máquina cose";
@@ -188,6 +188,9 @@ words! { FIXED
     STAGES "In stages" "Por etapas";
     STAGE "stage" "etapa";
     SERVES "serves from to" "sirve de a";
+    AT_FINISHED_EDGE "gauge the base, and what is sanded of it, at its finished edge" "medir la base, y lo que se lija, en su canto terminado";
+    BASE_AND_CAP "base and cap" "base y firme";
+    STOP_AT_HEADS "stop levelling where the heads may be reached, drive them deeper, then go on" "parar de nivelar donde se puede llegar a las cabezas, hundirlas más y seguir";
     SINK_HEADS "as you nail, before you level: every head sunk below the base as built" "al clavar, antes de nivelar: cada cabeza hundida bajo la base construida";
     COMES_OFF "What comes off" "Lo que se quita";
     KEEP_ROW "Keep off the row" "No tocar la fila";

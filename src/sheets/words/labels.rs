@@ -254,6 +254,8 @@ const LABELS: &[(&str, &str)] = &[
     ("stick length", "largo de horma"),
     ("stitches", "puntadas"),
     ("stitches over 50 mm", "puntadas en 50 mm"),
+    ("stop and drive heads deeper at a gauge of, back", "parar y hundir más las cabezas a una galga de, atrás"),
+    ("stop and drive heads deeper at a gauge of, breast", "parar y hundir más las cabezas a una galga de, frente"),
     ("strength of one row, estimated", "resistencia de una fila, estimada"),
     ("strength of this row, estimated", "resistencia de esta fila, estimada"),
     ("stretch", "estira"),
@@ -379,6 +381,7 @@ const PATTERNS: &[(&str, &str)] = &[
 const HOLES: &[(&str, &str)] = &[
     ("arch", "arco"),
     ("back", "la parte de atrás"),
+    ("base", "la base"),
     ("breast", "el frente"),
     ("cap", "firme"),
     ("counter", "contrafuerte"),

@@ -111,6 +111,13 @@ const TOLD: &[Told] = &[
         ),
         &[Heeling],
     ),
+    told("heel/held", Word::new("nothing holds the heel", "nada sujeta el tacón"), Word::new("", ""), &[Heeling]),
+    told(
+        "heel/nail-heads",
+        Word::new("the sander may reach the nails' heads", "la lija puede llegar a las cabezas"),
+        Word::new("", ""),
+        &[Heeling],
+    ),
     told(
         "heel/filler",
         Word::new("the seat is not level inside the outer", "el asiento no queda a nivel dentro del corte"),

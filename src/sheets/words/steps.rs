@@ -26,10 +26,7 @@ pub const STEP_WORDS: &[(&str, Word)] = &[
     ("flatten-bottom", Word::new("flatten the bottom", "aplanar el fondo")),
     (
         "draw-insole-nails",
-        Word::new(
-            "draw the insole nails, and count them",
-            "sacar los clavos de la plantilla y contarlos",
-        ),
+        Word::new("draw the insole nails, and count them", "sacar los clavos de la plantilla y contarlos"),
     ),
     (
         "pull-tacks",
