@@ -6,7 +6,7 @@ use crate::build::figure::Datum;
 use crate::build::{Build, HeelNailsBuilt, NailsBuilt, Ply, of};
 use crate::geometry::Side;
 use crate::measure::{Amount, Window};
-use crate::spec::{Ends, Extent, HeelNails, Layer, Val};
+use crate::spec::{Adhesive, Ends, Extent, HeelNails, Layer, Val};
 
 pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
     let Ok(bottom) = &build.model.bottom else { return };
@@ -75,7 +75,11 @@ fn one_layer(layer: &Layer, list: &mut List) {
         list.text(&key("rigid"), "rigid", "yes");
     }
     let Some(Ok(adhesive)) = &layer.bonded else { return };
-    let adhesive = &adhesive.it;
+    joining(&adhesive.it, &key, list);
+}
+
+/// How a bond is made.
+pub(super) fn joining(adhesive: &Adhesive, key: &dyn Fn(&str) -> String, list: &mut List) {
     list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
     list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
     list.window(&key("open"), "join after", adhesive.open.as_ref());

@@ -115,6 +115,7 @@ fn due(model: &Model, house: &House, facts: &Facts, step: &str) -> Built<Due> {
             let bound = Bound { minutes: dry.it.nominal(), origin: dry.origin };
             Due { needs: Some(bound), ..plain(Rest::Leather) }
         }
+        "cement-lining" => open(&linings(model)?)?,
         "shank" => open(&bonds(model, |role, _| matches!(role, Role::Arch | Role::Shank | Role::Pad))?)?,
         "midsole" => open(&bonds(model, |role, _| role == Role::Midsole)?)?,
         "cement-sole" => open(&bonds(model, first)?)?,
@@ -141,6 +142,12 @@ fn bonds(model: &Model, joined: impl Fn(Role, Role) -> bool) -> Built<Vec<Arc<Ad
     let through = of(&bottom.sole.as_ref().map_err(|hole| *hole)?.through)?.it;
     let layers = bottom.layers.iter().filter(|layer| joined(layer.role, through));
     layers.filter_map(|layer| layer.bonded.as_ref()).map(|bond| Ok(Arc::clone(&of(bond)?.it))).collect()
+}
+
+/// The adhesives that linings are cemented in with.
+fn linings(model: &Model) -> Built<Vec<Arc<Adhesive>>> {
+    let lasted_in = &model.upper.as_ref().map_err(|hole| *hole)?.lasted_in;
+    lasted_in.iter().filter_map(|lining| lining.bonded.as_ref()).map(|bond| Ok(Arc::clone(&of(bond)?.it))).collect()
 }
 
 /// The open times of several adhesives in one: the longest least, the shortest most.

@@ -1,11 +1,11 @@
-//! Leather and rubber of the bottom, and what bonds them.
+//! Leather and rubber of the bottom, and what bonds them and the linings lasted in.
 
-use super::super::amounts::{base, of};
+use super::super::amounts::{base, mm, of};
 use super::super::{Build, Built, Lines};
 use super::upper::yields;
 use super::{BOOTS, DM2};
-use crate::geometry::{Path, Straight};
-use crate::spec::{Ends, Extent, Layer, Material, Role};
+use crate::geometry::{Path, Rail, Straight};
+use crate::spec::{Adhesive, Ends, Extent, Layer, Material, Role};
 
 /// What a pair takes of one layer.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,11 +20,40 @@ pub struct LayerTaken {
     pub gross: Option<f64>,
 }
 
-/// What a pair takes of an adhesive for one layer.
+/// What an adhesive holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// A layer of the bottom.
+    Layer(Role),
+    /// A lining that is lasted in, by its part's name.
+    Lining(String),
+}
+
+impl Held {
+    /// As findings and labels have it.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        match self {
+            Held::Layer(role) => role.name(),
+            Held::Lining(part) => part,
+        }
+    }
+
+    /// As keys of figures have it: a part may be named like a layer.
+    #[must_use]
+    pub fn key(&self) -> String {
+        match self {
+            Held::Layer(role) => role.name().to_owned(),
+            Held::Lining(part) => format!("lasted-in.{part}"),
+        }
+    }
+}
+
+/// What a pair takes of an adhesive for one bond.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bonded {
-    /// The layer that it holds.
-    pub role: Role,
+    /// What it holds.
+    pub held: Held,
     /// The adhesive.
     pub adhesive: String,
     /// Coated faces of a pair, dm2: two of each bond.
@@ -56,25 +85,50 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
     Ok(taken)
 }
 
-/// Every bond of the bottom.
+/// Every bond of the bottom, and of the linings that are lasted in.
 ///
 /// # Errors
-/// The hole of a fault in the bottom or its lines.
+/// The hole of a fault in the bottom, its lines or the upper.
 pub fn adhesives(build: &Build<'_>) -> Built<Vec<Bonded>> {
     let (bottom, lines, through) = parts(build)?;
     let mut bonds = Vec::new();
     for layer in &bottom.layers {
         let Some(adhesive) = &layer.bonded else { continue };
-        let adhesive = &of(adhesive)?.it;
-        let faces = BOOTS * 2.0 * area(layer, through, lines)? / DM2;
-        let grams = match (&adhesive.coats, &adhesive.coverage) {
-            // 1 dm2 is a hundredth of 1 m2.
-            (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
-            _ => None,
-        };
-        bonds.push(Bonded { role: layer.role, adhesive: adhesive.name.clone(), faces, grams });
+        bonds.push(bonded(Held::Layer(layer.role), &of(adhesive)?.it, area(layer, through, lines)?)?);
+    }
+    for lining in &build.model.upper.as_ref().map_err(|hole| *hole)?.lasted_in {
+        let Some(adhesive) = &lining.bonded else { continue };
+        let held = Held::Lining(of(&lining.part)?.it.name.clone());
+        let broad = mm(&build.house.rule("lasted-inward"))?;
+        let strip = broad * length_in_the_middle(broad, crate::build::bed::stations(lining)?, lines);
+        bonds.push(bonded(held, &of(adhesive)?.it, strip)?);
     }
     Ok(bonds)
+}
+
+/// A bond of so many mm2 on one boot.
+fn bonded(held: Held, adhesive: &Adhesive, area: f64) -> Built<Bonded> {
+    let faces = BOOTS * 2.0 * area / DM2;
+    let grams = match (&adhesive.coats, &adhesive.coverage) {
+        // 1 dm2 is a hundredth of 1 m2.
+        (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
+        _ => None,
+    };
+    Ok(Bonded { held, adhesive: adhesive.name.clone(), faces, grams })
+}
+
+/// How long a strip along the feather line, `broad` mm inward, is in its middle between two stations: its breadth times that
+/// is its area, however the line bends.
+fn length_in_the_middle(broad: f64, (heelmost, toemost): (f64, f64), lines: &Lines) -> f64 {
+    let middle = Rail::constant(&lines.last.feather, -broad / 2.0);
+    let beyond = |station: f64| {
+        if station.is_infinite() {
+            return if station > 0.0 { 0.0 } else { middle.length() };
+        }
+        let stretches = middle.stretches_beyond(&Straight::square_at(station * lines.last.bottom));
+        stretches.into_iter().map(|(from, to)| middle.length_between(from, to)).sum()
+    };
+    (beyond(heelmost) - beyond(toemost)).max(0.0)
 }
 
 /// The bottom, its lines, and the layer that the rows end in.
