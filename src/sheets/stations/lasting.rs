@@ -53,7 +53,7 @@ fn cemented(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
             continue;
         }
         for what in ["bonded", "coats", "open", "press", "set", "reactivated"] {
-            items.extend(sheets.figure_of(&part, &format!("upper.lasted-in.{part}.{what}")));
+            items.extend(sheets.figure_of(part, &format!("upper.lasted-in.{part}.{what}")));
         }
     }
     sheets.headed(words::ADHESIVE_CARD, items)
