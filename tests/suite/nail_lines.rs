@@ -2,7 +2,7 @@
 
 use crate::common::memory::{Memory, Only};
 use crate::common::trial::{self, built, trial};
-use hobnail::build::{Built, NailsBuilt};
+use hobnail::build::{Built, Meets, NailsBuilt};
 use hobnail::finding::Severity;
 use hobnail::geometry::Path;
 
@@ -12,8 +12,8 @@ fn refusals(memory: &Memory, rule: &str) -> Vec<String> {
     wrong.map(|it| it.message.clone()).collect()
 }
 
-fn line(built: &Option<Built<NailsBuilt>>) -> &NailsBuilt {
-    built.as_ref().expect("it is nailed").as_ref().expect("it is built")
+fn line(built: Option<&Built<NailsBuilt>>) -> &NailsBuilt {
+    built.expect("it is nailed").as_ref().expect("it is built")
 }
 
 /// The clinch nails of the seat are driven down on tacks that are left in: 4 mm from each other, as the house wants it of
@@ -29,8 +29,8 @@ fn tacks_left_in_and_seat_nails_stand_clear_of_each_other() {
             let memory = trial("", &differs);
             let nearest = built(&memory, "9 D", |build| {
                 let mut nearest = f64::INFINITY;
-                for tack in &line(&build.tacks).nails {
-                    for nail in &line(&build.seat).nails {
+                for tack in &line(build.tacks.as_ref()).nails {
+                    for nail in &line(build.seat.as_ref()).nails {
                         let (x, y) = (tack.point.x - nail.point.x, tack.point.y - nail.point.y);
                         nearest = nearest.min((x * x + y * y).sqrt());
                     }
@@ -84,4 +84,33 @@ fn a_line_of_nails_that_is_cut_in_two_is_said() {
         }
     }
     assert!(lost >= 4, "{lost}");
+}
+
+/// A ring that is set out from the edge comes nearer to it where the turnout grows: the distance is to the edge itself, here
+/// to the chords of its line.
+#[test]
+fn a_ring_inside_the_edge_tells_how_near_the_edge_is() {
+    let mut nearer = 0;
+    for inset in [5.0, 6.0, 8.0, 10.0] {
+        let memory = trial("", &format!("  heel {{ nailed {{ inside-edge {inset} mm; behind-breast 12 mm }} }}"));
+        let (told, worked_out) = built(&memory, "9 D", |build| {
+            let nails = build.heel_nails.as_ref().expect("nailed").as_ref().expect("built");
+            let (edge, last) = (&build.lines.as_ref().expect("lines").edge, build.last.as_ref().expect("last"));
+            let line = edge.flatten(0.0, edge.period(), 0.0005);
+            let to_chord = |at: kurbo::Point, ends: &[kurbo::Point]| {
+                let (along, to) = (ends[1] - ends[0], at - ends[0]);
+                let share = (along.dot(to) / along.hypot2().max(1e-12)).clamp(0.0, 1.0);
+                at.distance(ends[0] + along * share)
+            };
+            let away = |at: kurbo::Point| {
+                let round = line.windows(2).map(|ends| to_chord(at, ends)).fold(f64::INFINITY, f64::min);
+                round.min(last.breast - at.x)
+            };
+            let near = nails.near.iter().find(|near| near.meets == Meets::Edge).expect("it is told");
+            (near.distance, nails.stands.iter().map(|stand| away(stand.head)).fold(f64::INFINITY, f64::min))
+        });
+        assert!((told - worked_out).abs() < 0.002, "{inset}: {told}, worked out {worked_out}");
+        nearer += i32::from(told < inset - 0.005);
+    }
+    assert!(nearer >= 2, "{nearer} come nearer than their inset");
 }

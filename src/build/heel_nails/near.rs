@@ -206,12 +206,11 @@ impl All<'_> {
 
     fn to_edge(&self, n: usize, limit: f64) -> Built<Option<f64>> {
         let stand = &self.built.stands[n];
-        let round = match self.lines.inside_edge(stand.stage.is_none()) {
-            Some(inset) => inset,
-            // The edge is outside the feather line, so what stands deep inside it needs no looking at.
-            None if fits(limit, stand.depth) => f64::INFINITY,
-            None => self.around.lines.edge.nearest(stand.head).distance,
-        };
+        // The edge is outside the feather line, so what stands deep inside it needs no looking at. A ring that is set out from
+        // the edge says how near it comes: where the turnout grows, that is less than its inset, which is square to the feather.
+        let edged = self.lines.inside_edge(stand.stage.is_none()).is_some();
+        let deep = !edged && fits(limit, stand.depth);
+        let round = if deep { f64::INFINITY } else { self.around.lines.edge.nearest(stand.head).distance };
         let least = round.min(self.to_breast(stand));
         Ok(least.is_finite().then_some(least))
     }
