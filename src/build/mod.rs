@@ -41,7 +41,7 @@ pub use last::GradedLast;
 use lines::Inside;
 pub use lines::Lines;
 pub use margins::Margin;
-pub use nails::{ClinchNail, NailsBuilt, Run, nails_on};
+pub use nails::{ClinchNail, NailsBuilt, Run, TacksNear, nails_on};
 pub use needle::NeedleBuilt;
 pub use parts::PartBuilt;
 pub use ply::Ply;
@@ -61,7 +61,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 9;
+pub const COMPUTATION: u32 = 10;
 
 /// Sides of a boot that are laced together.
 pub(crate) const FACINGS: u32 = 2;
@@ -108,6 +108,8 @@ pub struct Build<'m> {
     pub seat: Option<Built<NailsBuilt>>,
     /// Lasting tacks that are left in behind the release cut.
     pub tacks: Option<Built<NailsBuilt>>,
+    /// How near they come to the clinch nails of waist and seat.
+    pub tacks_near: Built<Vec<TacksNear>>,
     pub heel: Option<Built<HeelBuilt>>,
     pub heel_nails: Option<Built<HeelNailsBuilt>>,
     pub parts: Vec<PartBuilt>,
@@ -162,6 +164,8 @@ impl<'m> Plan<'m> {
             .heel
             .as_ref()
             .map(|heel| last.as_ref().map_err(both).and_then(|last| heel::heel(model, house, heel, last)));
+        let of_lines = [(false, waist.as_ref()), (true, seat.as_ref())];
+        let tacks_near = nails::tacks_near(tacks.as_ref(), of_lines, (house, self.nailers.is_empty()));
         let clinched = [&waist, &seat, &tacks].into_iter().filter_map(|line| line.as_ref()?.as_ref().ok()).collect();
         let heel_nails = match (&model.heel, &heel) {
             (Some(heel), Some(Ok(built))) if heel.nails.is_some() => {
@@ -198,6 +202,7 @@ impl<'m> Plan<'m> {
             waist,
             seat,
             tacks,
+            tacks_near,
             heel,
             parts: last.as_ref().map(|last| parts::parts(model, last)).unwrap_or_default(),
             needles,

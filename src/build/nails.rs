@@ -83,6 +83,41 @@ pub struct JointLimit {
     pub limit: f64,
 }
 
+/// How near tacks that are left in come to a line of clinch nails, which are driven down on them.
+#[derive(Clone, Debug)]
+pub struct TacksNear {
+    /// The line is the seat's, not the waist's.
+    pub seat: bool,
+    /// How near, centre to centre in plan, mm.
+    pub distance: f64,
+    /// Where the nearest tack stands.
+    pub at: Point,
+    /// How near one may be, mm.
+    pub limit: f64,
+    /// Where the house says so.
+    pub limit_origin: Origin,
+    /// The tacks stand farther inside the feather line than the nails.
+    pub deeper: bool,
+}
+
+/// The nearest that tacks come to each line; a line or tacks that are lost are told of elsewhere.
+pub(super) fn tacks_near(
+    tacks: Option<&Built<NailsBuilt>>,
+    lines: [(bool, Option<&Built<NailsBuilt>>); 2],
+    (house, by_hand): (&House, bool),
+) -> Built<Vec<TacksNear>> {
+    let Some(Ok(tacks)) = tacks else { return Ok(Vec::new()) };
+    let rule = house.rule(super::heel_nails::to_clinch(by_hand))?;
+    let near = |(seat, line): (bool, Option<&Built<NailsBuilt>>)| {
+        let line = line?.as_ref().ok()?;
+        let pairs = tacks.nails.iter().flat_map(|tack| line.nails.iter().map(move |nail| (tack.point, nail.point)));
+        let (at, distance) = least(pairs.map(|(tack, nail)| (tack, tack.distance(nail))))?;
+        let (limit, limit_origin, deeper) = (rule.it.nominal(), rule.origin.clone(), tacks.inset > line.inset);
+        Some(TacksNear { seat, distance, at, limit, limit_origin, deeper })
+    };
+    Ok(lines.into_iter().filter_map(near).collect())
+}
+
 /// Nails of one length that follow each other on a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Run {
@@ -105,11 +140,12 @@ pub(super) fn nails(
         return Err(lost);
     }
     let rail = inside.rail(lines, inset);
+    let no_line = super::corner::lost(&rail, of(&line.inside_feather)?.span());
     let behind_joint = mm(&house.rule("behind-joint"))?;
     let ways = if seat {
-        vec![seat_way(&lines.last, &rail, apart).ok_or(lost)?]
+        vec![seat_way(&lines.last, &rail, apart).ok_or(no_line)?]
     } else {
-        waist_ways(&lines.last, &rail, maybe(line.to.as_ref())?, behind_joint).ok_or(lost)?
+        waist_ways(&lines.last, &rail, maybe(line.to.as_ref())?, behind_joint).ok_or(no_line)?
     };
     let clinch = house.rule("clinch")?.it.window();
     let driven = Driven::of(line, (clinch, inset))?;
@@ -145,7 +181,12 @@ pub(super) fn tacks(
     };
     let rail = inside.rail(lines, inset);
     // The last tack stands behind the cut, where the outer is whole.
-    let way = round_way(bed.release - apart / 2.0, &rail).ok_or(lost)?;
+    let way = round_way(bed.release - apart / 2.0, &rail).ok_or_else(|| {
+        super::corner::lost(
+            &rail,
+            of(left.inside_feather.as_ref().unwrap_or(&left.length)).map_or(lost.span, crate::spec::Valued::span),
+        )
+    })?;
     driven.along((&rail, &[way], apart), (model, house, bed), lost)
 }
 

@@ -1,16 +1,18 @@
 //! # bond/adhesive
 //!
-//! What bonds a layer of the bottom, or the heel, is an adhesive for soles.
+//! What bonds a layer of the bottom, or the heel, is an adhesive for soles; what cements a lining in, one for linings.
 //!
 //! ## At the bench
 //!
 //! Lining paste stays soft and strips off when it must. A sole that is bonded with it comes off in the wet, and where the rows
-//! end above it nothing else holds it.
+//! end above it nothing else holds it. Sole cement in a lining dries hard: the edge is felt under the foot, and the lining no
+//! longer strips off when the boot is resoled.
 //!
 //! ## Formula
 //!
-//! The adhesive that a layer of the bottom, or the heel, is `bonded` with says `for soles` in the stock. One that does not say what it is
-//! for holds no sole: what is not known of it can't be relied on.
+//! The adhesive that a layer of the bottom, or the heel, is `bonded` with says `for soles` in the stock; the one that a
+//! `lasted-in` lining is `bonded` with says `for linings`. One that does not say what it is for holds neither: what is not known of it can't be
+//! relied on. A lining that names none is not judged.
 //!
 //! ## Fails
 //!
@@ -54,39 +56,45 @@ impl Rule for BondAdhesive {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        let Ok(bottom) = &build.model.bottom else { return Vec::new() };
-        let layers = bottom.layers.iter().map(|layer| (layer.role.name(), layer.bonded.as_ref()));
-        let heel = build.model.heel.as_ref().map(|heel| ("heel", heel.bonded.as_ref()));
-        let bonds = layers.chain(heel).filter_map(|(what, bonded)| Some((what, bonded?)));
-        bonds
-            .map(|(what, bonded)| {
-                let subject = format!("bond of the {what}");
-                judge(&subject, what, bonded).unwrap_or_else(|hole| Judgement::lost(subject, hole))
-            })
-            .collect()
+        let layers = build.model.bottom.iter().flat_map(|bottom| &bottom.layers);
+        let layers = layers.filter_map(|layer| Some((layer.role.name(), "soles", layer.bonded.as_ref()?)));
+        let heel = build.model.heel.iter().filter_map(|heel| Some(("heel", "soles", heel.bonded.as_ref()?)));
+        let linings = build.model.upper.iter().flat_map(|upper| &upper.lasted_in);
+        let linings = linings.filter_map(|lining| {
+            Some((lining.part.as_ref().ok()?.it.name.as_str(), "linings", lining.bonded.as_ref()?))
+        });
+        layers.chain(heel).chain(linings).map(|(what, wanted, bonded)| judge(what, wanted, bonded)).collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let message = judgement.facts.first().map(ToString::to_string).unwrap_or_default();
-        let help = "bond it with one that is; where its maker says that this one is, let the stock say `for soles`";
-        Words { message, help: vec![help.to_owned()] }
+        let wanted = if message.ends_with("linings") { "linings" } else { "soles" };
+        let help = format!(
+            "bond it with one that is; where its maker says that this one is, let the stock say `for {wanted}`"
+        );
+        Words { message, help: vec![help] }
     }
 }
 
-fn judge(subject: &str, what: &str, bonded: &Val<Arc<Adhesive>>) -> Result<Judgement, Hole> {
-    let (adhesive, origin) = (&of(bonded)?.it, &of(bonded)?.origin);
-    let stated = adhesive.fit_for.as_ref().map(of).transpose()?;
-    let fits = stated.is_some_and(|stated| stated.it.contains(&"soles"));
-    let mut judgement = Judgement::yes_no(subject, fits);
-    if !fits {
-        let name = &adhesive.name;
-        judgement.facts.push(match stated {
-            Some(stated) => format!("`{name}` is for {}, not for soles", stated.it.join(" and ")).into(),
-            None => format!("`{name}` does not say that it is for soles").into(),
-        });
-    }
-    if let Some(stated) = stated {
-        judgement = judgement.at(stated.origin.clone(), "what it is for");
-    }
-    Ok(judgement.at(origin.clone(), format!("holds the {what}")).lever(origin.clone(), Moves::Another))
+/// What is held, and what its adhesive must be for.
+fn judge(what: &str, wanted: &'static str, bonded: &Val<Arc<Adhesive>>) -> Judgement {
+    let subject = format!("bond of the {what}");
+    let judged = || -> Result<Judgement, Hole> {
+        let (adhesive, origin) = (&of(bonded)?.it, &of(bonded)?.origin);
+        let stated = adhesive.fit_for.as_ref().map(of).transpose()?;
+        let fits = stated.is_some_and(|stated| stated.it.contains(&wanted));
+        let mut judgement = Judgement::yes_no(&*subject, fits);
+        if !fits {
+            let name = &adhesive.name;
+            judgement.facts.push(match stated {
+                Some(stated) => format!("`{name}` is for {}, not for {wanted}", stated.it.join(" and ")).into(),
+                None => format!("`{name}` does not say that it is for {wanted}").into(),
+            });
+        }
+        if let Some(stated) = stated {
+            judgement = judgement.at(stated.origin.clone(), "what it is for");
+        }
+        Ok(judgement.at(origin.clone(), format!("holds the {what}")).lever(origin.clone(), Moves::Another))
+    };
+    judged().unwrap_or_else(|hole| Judgement::lost(subject.clone(), hole))
 }

@@ -1,7 +1,7 @@
 //! # heel/nail-place
 //!
 //! Heel nails stand clear of sole rows, clinch nails, each other's heads and the heel's edge, and come up nowhere in the turn
-//! of the upper.
+//! of the upper; clinch nails stand clear of tacks that are left in.
 //!
 //! ## At the bench
 //!
@@ -15,7 +15,8 @@
 //! row and `nail-to-clinch` to a clinch nail; for all at least `heads-apart` between heads of one stage, of the stage before
 //! and of the cap, and `nail-to-edge` to the heel's own edge, the breast's among it. A nail whose point passes
 //! the base's face stands at least `turn-inside` inside the feather line, or more than `turn-outside` outside the wall. Worst
-//! case decides.
+//! case decides. The clinch nails of waist and seat are driven down on tacks that are left in: they too stand at least
+//! `nail-to-clinch` from each other.
 //!
 //! ## Fails
 //!
@@ -35,9 +36,9 @@
 
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
-use super::nail::standing;
+use super::nail::{at, standing};
 use super::words::number;
-use crate::build::{Build, HeelNailsBuilt, Meets, Near};
+use crate::build::{Build, HeelNailsBuilt, Meets, Near, TacksNear, of};
 
 /// The rule.
 pub(super) struct HeelNailPlace;
@@ -52,8 +53,13 @@ impl Rule for HeelNailPlace {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        let Some(nails) = &build.heel_nails else { return Vec::new() };
-        judged("heel nails", nails, |nails| nails.near.iter().map(|near| judge(nails, near)).collect())
+        let tacks = match &build.tacks_near {
+            Ok(all) => all.iter().map(|near| tacks(build, near)).collect(),
+            Err(hole) => vec![Judgement::lost("tacks left in and clinch nails", *hole)],
+        };
+        let Some(nails) = &build.heel_nails else { return tacks };
+        let heel = judged("heel nails", nails, |nails| nails.near.iter().map(|near| judge(nails, near)).collect());
+        heel.into_iter().chain(tacks).collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -97,4 +103,24 @@ fn judge(nails: &HeelNailsBuilt, near: &Near) -> Judgement {
     let limit = if near.meets == Meets::Turn { "house rule: where the upper turns" } else { "house rule: how near" };
     let judgement = judgement.limit_at(near.limit_origin.clone(), limit);
     judgement.at(near.origin.clone(), "the line that it stands on").lever(near.origin.clone(), moves)
+}
+
+/// Tacks left in against the clinch nails of a line: whichever stands farther inside goes farther in.
+fn tacks(build: &Build<'_>, near: &TacksNear) -> Judgement {
+    let subject = format!("tacks left in and {} nails", if near.seat { "seat" } else { "waist" });
+    let mut judgement = Judgement::new(subject, near.distance, near.limit, near.distance - near.limit, "mm");
+    judgement.place = Some(at(near.at).into());
+    let mut judgement = judgement.limit_at(near.limit_origin.clone(), "house rule: how near");
+    let line = build.model.bottom.as_ref().ok().and_then(|bottom| {
+        let line = if near.seat { &bottom.seat } else { &bottom.waist };
+        line.as_ref().map(|line| &line.inside_feather)
+    });
+    let stated = build.model.lasting.tacks_left.as_ref().and_then(|left| left.inside_feather.as_ref());
+    let inward = [(stated, near.deeper, "the tacks' line"), (line, !near.deeper, "the nails' line")];
+    for (inset, deeper, what) in inward {
+        let Some(Ok(inset)) = inset.map(of) else { continue };
+        let moves = if deeper { Moves::Up } else { Moves::Down };
+        judgement = judgement.at(inset.origin.clone(), what).lever(inset.origin.clone(), moves);
+    }
+    judgement
 }

@@ -16,6 +16,11 @@ pub(super) fn lengthy(nail: &HeelNail) -> Phrase {
 
 /// Where a nail stands: `63.8 mm from the heel, 22.1 mm to the outside`
 pub(super) fn standing(stand: &Stand) -> String {
-    let side = if stand.head.y < 0.0 { "outside" } else { "inside" };
-    format!("{:.1} mm from the heel, {:.1} mm to the {side}", stand.head.x, stand.head.y.abs())
+    at(stand.head)
+}
+
+/// The same of any place of the bottom.
+pub(super) fn at(place: kurbo::Point) -> String {
+    let side = if place.y < 0.0 { "outside" } else { "inside" };
+    format!("{:.1} mm from the heel, {:.1} mm to the {side}", place.x, place.y.abs())
 }

@@ -1,6 +1,6 @@
 //! # rows/no-line
 //!
-//! Every row has a line to run on, in one piece from its start to its end.
+//! Every row and every line of clinch nails has a line to run on, in one piece from its start to its end.
 //!
 //! ## At the bench
 //!
@@ -32,6 +32,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use crate::build::{Build, NO_LINE, of};
 use crate::language::Hole;
+use crate::spec::NailLine;
 
 /// The rule.
 pub(super) struct RowsNoLine;
@@ -53,7 +54,7 @@ impl Rule for RowsNoLine {
         let rows = has_none(&build.rows).then(|| sole(build).unwrap_or_else(|hole| lost(SOLE, hole)));
         let row = build.forefoot.as_ref().is_some_and(has_none);
         let forefoot = row.then(|| forefoot(build).unwrap_or_else(|hole| lost(FOREFOOT, hole)));
-        rows.into_iter().chain(forefoot).collect()
+        rows.into_iter().chain(forefoot).chain(nails(build)).collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -73,6 +74,29 @@ fn sole(build: &Build<'_>) -> Result<Judgement, Hole> {
     let from_edge = of(&sole.from_edge)?;
     let judgement = Judgement::yes_no(SOLE, false).lever(from_edge.origin.clone(), Moves::Down);
     Ok(judgement.at(from_edge.origin.clone(), "so far inside the edge"))
+}
+
+/// The lines of clinch nails that have none.
+fn nails(build: &Build<'_>) -> Vec<Judgement> {
+    let bottom = build.model.bottom.as_ref().ok();
+    let line =
+        |line: Option<&NailLine>| line.and_then(|line| of(&line.inside_feather).ok()).map(|it| it.origin.clone());
+    let left = build.model.lasting.tacks_left.as_ref().and_then(|left| left.inside_feather.as_ref());
+    [
+        ("waist nails", &build.waist, line(bottom.and_then(|bottom| bottom.waist.as_ref()))),
+        ("seat nails", &build.seat, line(bottom.and_then(|bottom| bottom.seat.as_ref()))),
+        ("tacks left in", &build.tacks, left.and_then(|inset| of(inset).ok()).map(|it| it.origin.clone())),
+    ]
+    .into_iter()
+    .filter(|(_, built, _)| built.as_ref().is_some_and(has_none))
+    .map(|(subject, _, inset)| {
+        let judgement = Judgement::yes_no(subject, false);
+        match inset {
+            Some(inset) => judgement.lever(inset.clone(), Moves::Down).at(inset, "so far inside the feather line"),
+            None => judgement,
+        }
+    })
+    .collect()
 }
 
 fn forefoot(build: &Build<'_>) -> Result<Judgement, Hole> {

@@ -3,7 +3,7 @@
 use super::declared::{ModelNames, StockNames};
 use super::fields::{Field, Fields};
 use super::shop::Machine;
-use super::stock::{Hardware, Stiffener, Thread, UpperLeather};
+use super::stock::{Adhesive, Hardware, Stiffener, Thread, UpperLeather};
 use super::value::{Val, Valued};
 use crate::finding::{FaultName, Finding};
 use crate::language::Hole;
@@ -167,6 +167,8 @@ pub struct LastedIn {
     pub from: Option<Val<Amount>>,
     /// The station to which it reaches back; all round the heel if it doesn't say.
     pub to: Option<Val<Amount>>,
+    /// What it is cemented in with.
+    pub bonded: Option<Val<Arc<Adhesive>>>,
 }
 
 /// The upper.
@@ -267,7 +269,7 @@ pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut 
     let shaft = fields.get("shaft").map(|field| (field.amount(0), field.clause_amount("grade")));
     let turned_out = fields.need("turned-out", findings).and_then(|field| field.names(0, &names.parts(), findings));
     let mut lasted_in: Vec<LastedIn> =
-        fields.all("lasted-in").iter().map(|field| lasted_in(field, &names, findings)).collect();
+        fields.all("lasted-in").iter().map(|field| lasted_in(field, stock, &names, findings)).collect();
     lasted_in.sort_by(|a, b| a.name.cmp(&b.name));
     let laps = blocks(fields, "lap", |field, inner| lap(field, inner, stock, &names, findings));
     let seams = blocks(fields, "seam", |field, inner| seam(field, inner, stock, &names, findings));
@@ -288,12 +290,19 @@ pub(super) fn upper(fields: &Fields<'_>, stock: &StockNames<'_>, findings: &mut 
     upper
 }
 
-fn lasted_in(field: &Field<'_>, names: &ModelNames<'_>, findings: &mut Vec<Finding>) -> LastedIn {
+fn lasted_in(
+    field: &Field<'_>,
+    stock: &StockNames<'_>,
+    names: &ModelNames<'_>,
+    findings: &mut Vec<Finding>,
+) -> LastedIn {
+    let bonded = field.has_clause("bonded").then(|| field.clause_named("bonded", &stock.adhesives(), findings));
     LastedIn {
         name: field.text(0).map_or(String::new(), |name| name.it),
         part: field.named(0, &names.parts(), findings),
         from: field.clause_amount("from"),
         to: field.clause_amount("to"),
+        bonded,
     }
 }
 

@@ -28,6 +28,23 @@ fn no_way_out_bonds_a_sole_with_the_paste_for_linings() {
 }
 
 #[test]
+fn a_lining_is_cemented_in_with_one_for_linings() {
+    for (says, bonds) in [("for linings;", true), ("for linings, soles;", true), ("for soles;", false), ("", false)] {
+        let stock = format!("adhesive other {{ {says} coats 1 }}\n");
+        let text = stock + cairn("upper { lasted-in vamp-lining to 42 % bonded other }").text(PATH);
+        let (loaded, checked) = Memory::demo().with(PATH, text).check(&[PATH], &AllSizes);
+        assert!(faults(&loaded).is_empty(), "{says}");
+        let found = checked.findings.iter().find(|finding| finding.name == "bond/adhesive");
+        assert_eq!(found.is_none(), bonds, "{says}");
+        let message = match says {
+            "" => "`other` does not say that it is for linings",
+            _ => "`other` is for soles, not for linings",
+        };
+        assert!(found.is_none_or(|finding| finding.message == message), "{says}");
+    }
+}
+
+#[test]
 fn an_adhesive_for_both_and_one_for_soles_bond_soles_and_no_other_does() {
     for (says, bonds) in [
         ("for soles;", true),

@@ -26,6 +26,7 @@ mod lasts;
 mod layers;
 mod mend;
 mod mutations;
+mod nail_lines;
 mod nail_walker;
 mod nails;
 mod noted;

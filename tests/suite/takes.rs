@@ -6,7 +6,7 @@ use hobnail::check::{AllSizes, Checked};
 use hobnail::finding::Severity;
 use hobnail::geometry::{Path, Rail, Straight};
 use hobnail::measure::to_f64;
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 use rayon::prelude::*;
 
 const MODELS: [&str; 3] = ["specs/models/cairn-10.hob", "specs/models/muster-10.hob", "specs/models/scree-8.hob"];
@@ -36,8 +36,12 @@ fn near(what: &str, found: f64, expected: f64, within: f64) {
 
 /// Runs `look` over every size of every demo model.
 fn each(look: impl Fn(&Build<'_>, &Figures) + Sync) {
-    let (_, checked) = Memory::demo().check(&MODELS, &AllSizes);
-    assert!(checked.models.len() >= 4);
+    assert!(each_of(&Memory::demo(), &MODELS, look) >= 4);
+}
+
+/// Runs `look` over every size of some models, and counts them.
+fn each_of(memory: &Memory, paths: &[&str], look: impl Fn(&Build<'_>, &Figures) + Sync) -> usize {
+    let (_, checked) = memory.check(paths, &AllSizes);
     for model in &checked.models {
         let world = &checked.worlds[model.place.0];
         let plan = Plan::new(&world.models[model.place.1], world.shop.as_ref().expect("the demo has a shop"));
@@ -45,6 +49,7 @@ fn each(look: impl Fn(&Build<'_>, &Figures) + Sync) {
         assert_eq!(sizes.len(), 60);
         sizes.par_iter().for_each(|sized| look(&plan.build(sized.checked.size), &sized.figures));
     }
+    checked.models.len()
 }
 
 /// `hide`, then prime and second: of a hide, and net over gross when cutting.
@@ -174,6 +179,46 @@ fn the_bottom_and_its_bonds() {
         faces += base;
         close("neoprene", number(figures, "takes.adhesive.neoprene.weight"), faces / 100.0 * 360.0);
     });
+}
+
+/// A lining that says what it is cemented in with counts as the strip that is turned in over the insole: here worked out as
+/// what lies between the feather line and a line of points moved inward from it, ahead of or behind the station.
+#[test]
+fn the_strip_of_a_lining_that_is_cemented_in() {
+    let bonded = "use \"models/cairn-10.hob\"\nmodel trial like cairn-10 {\n  revision 1\n  upper {
+        lasted-in vamp-lining to 42 % bonded latex; lasted-in quarter-lining from 42 % bonded latex }\n}\n";
+    let memory = Memory::demo().with("specs/trial.hob", bonded);
+    let models = each_of(&memory, &["specs/trial.hob"], |build, figures| {
+        let last = build.last.as_ref().expect("last");
+        let feather = last.feather.flatten(0.0, last.feather.period(), 0.001);
+        let all = feather.len();
+        let inner: Vec<Point> = (0..all)
+            .map(|n| {
+                let along = feather[(n + 1) % all] - feather[(n + all - 1) % all];
+                let across = Vec2::new(-along.y, along.x) / along.hypot() * 15.0;
+                let (one, other) = (feather[n] + across, feather[n] - across);
+                if last.feather.contains(one) { one } else { other }
+            })
+            .collect();
+        let beyond = |x: f64| area_from(&feather, x) - area_from(&inner, x);
+        let ahead = beyond(0.42 * last.bottom);
+        let mut weight = 0.0;
+        for (lining, strip) in [("vamp-lining", ahead), ("quarter-lining", beyond(-1e9) - ahead)] {
+            // Two faces of each of two boots, in dm2.
+            let faces = number(figures, &format!("takes.adhesive.latex.lasted-in.{lining}.faces"));
+            near(lining, faces, 4.0 * strip / 10_000.0, 0.005 * faces);
+            // One coat of 120 g/m2.
+            let grams = number(figures, &format!("takes.adhesive.latex.lasted-in.{lining}.weight"));
+            close(lining, grams, faces / 100.0 * 120.0);
+            weight += grams;
+        }
+        close("latex", number(figures, "takes.adhesive.latex.weight"), weight);
+        // The stock says 2 to 10 minutes: nobody else says how long it stays open.
+        assert_eq!(text(figures, "upper.lasted-in.vamp-lining.bonded"), "latex");
+        let open = figures.get("route.dwell.cement-lining.open").expect("it waits");
+        assert_eq!(open.datum, Datum::Window(hobnail::measure::Window { lo: 2.0, hi: 10.0 }));
+    });
+    assert_eq!(models, 1);
 }
 
 #[test]

@@ -1,9 +1,11 @@
-//! Printed sheets held against sources, from outside: what matches, what differs and in which figures, what can't be read.
+//! Printed sheets held against sources, from outside: what matches, what differs and in which figures, what can't be read;
+//! sheets that earlier versions printed among them.
 
 use crate::common::{Case, case};
+use hobnail::build::COMPUTATION;
 use lopdf::{Document, Object, dictionary};
 use serde_json::Value;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
@@ -25,16 +27,17 @@ fn changed(case: &Case, path: &str, change: impl FnOnce(&mut Document)) {
     pdf.save(case.path(path)).expect("it can be written");
 }
 
+fn is_file(object: &Object) -> bool {
+    object
+        .as_stream()
+        .is_ok_and(|stream| stream.dict.get(b"Type").is_ok_and(|it| it.as_name().is_ok_and(|it| it == b"EmbeddedFile")))
+}
+
 /// What the PDF carries, changed by hand.
 fn carried(case: &Case, path: &str, change: impl FnOnce(&str) -> String) {
     changed(case, path, |pdf| {
-        let of_file = |object: &&mut Object| {
-            object.as_stream().is_ok_and(|stream| {
-                stream.dict.get(b"Type").is_ok_and(|it| it.as_name().is_ok_and(|it| it == b"EmbeddedFile"))
-            })
-        };
-        let file =
-            pdf.objects.values_mut().find(of_file).expect("it carries its figures").as_stream_mut().expect("a stream");
+        let file = pdf.objects.values_mut().find(|object| is_file(object)).expect("it carries its figures");
+        let file = file.as_stream_mut().expect("a stream");
         let text = String::from_utf8(file.decompressed_content().expect("it is deflated")).expect("JSON is UTF-8");
         file.dict.remove(b"Filter");
         file.set_content(change(&text).into_bytes());
@@ -44,18 +47,26 @@ fn carried(case: &Case, path: &str, change: impl FnOnce(&str) -> String) {
 fn json(case: &Case, arguments: &[&str]) -> (Value, Option<i32>) {
     let ran = case.run(&[arguments, &["--format", "json"]].concat());
     let document = serde_json::from_str(&ran.out).unwrap_or_else(|why| panic!("{why}: {ran}"));
-    let schema = Path::new(env!("CARGO_MANIFEST_DIR")).join("docs/schema/verify-1.json");
+    has_shape(&document, "verify-1");
+    (document, ran.code)
+}
+
+/// The document has the shape that this version writes down.
+fn has_shape(document: &Value, schema: &str) {
+    let schema = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("docs/schema/{schema}.json"));
     let schema = serde_json::from_str(&fs::read_to_string(schema).expect("it is there")).expect("it is JSON");
     let validator = jsonschema::validator_for(&schema).expect("the schema is one");
-    let faults: Vec<String> = validator.iter_errors(&document).map(|fault| fault.to_string()).collect();
+    let faults: Vec<String> = validator.iter_errors(document).map(|fault| fault.to_string()).collect();
     assert!(faults.is_empty(), "{}", faults.join("\n"));
-    (document, ran.code)
 }
 
 /// Every figure of the one build, without its terms: they say where it was written, which a sheet does not.
 fn figures(case: &Case) -> BTreeMap<String, Value> {
     let ran = case.run(&["figures", CAIRN, "--size", "9 D", "--format", "json"]);
-    let document: Value = serde_json::from_str(&ran.out).expect("the figures are JSON");
+    bare(&serde_json::from_str(&ran.out).expect("the figures are JSON"))
+}
+
+fn bare(document: &Value) -> BTreeMap<String, Value> {
     let figures = document["models"][0]["sizes"][0]["figures"].as_object().expect("figures").clone();
     let bare = |(key, mut figure): (String, Value)| {
         figure.as_object_mut().expect("a figure").remove("terms");
@@ -216,6 +227,60 @@ fn an_older_computation_is_said() {
     assert_eq!(ran.code, Some(1), "{ran}");
     assert!(ran.out.contains("printed by computation 1, this program has "), "{ran}");
     assert!(!ran.out.contains("not those of its fingerprint"), "{ran}");
+}
+
+/// Unit and value of a figure, numbers to a millionth, as far as a fingerprint tells them apart; its label may be worded anew.
+fn told(figure: &Value) -> String {
+    fn shape(value: &Value) -> String {
+        match value {
+            Value::Number(number) if number.is_f64() => format!("{:.6}", number.as_f64().expect("it is one") + 0.0),
+            Value::Array(all) => all.iter().map(shape).collect::<Vec<_>>().join(" "),
+            Value::Object(all) => {
+                let said =
+                    all.iter().filter(|(key, _)| *key != "label").map(|(key, it)| format!("{key}={}", shape(it)));
+                said.collect::<Vec<_>>().join(" ")
+            }
+            other => other.to_string(),
+        }
+    }
+    shape(figure)
+}
+
+/// Sheets of the demo shop as earlier versions printed them: each is read, and what it tells is what its own figures, read
+/// here by another library, and the present ones differ in.
+#[test]
+fn sheets_of_earlier_versions_are_read() {
+    let case = case().demo();
+    let present = figures(&case);
+    for (computation, fingerprint) in [(8, "cd07-6777-9f13"), (9, "ce12-24cc-0179")] {
+        let kept = format!("tests/reference/printed/computation-{computation}.pdf");
+        let kept = fs::read(Path::new(env!("CARGO_MANIFEST_DIR")).join(kept)).expect("it is kept");
+        let pdf = Document::load_mem(&kept).expect("the sheet is a PDF");
+        let file = pdf.objects.values().find(|object| is_file(object)).expect("it carries its figures");
+        let file = file.as_stream().expect("a stream").decompressed_content().expect("it is deflated");
+        let carried: Value = serde_json::from_slice(&file).expect("the figures are JSON");
+        has_shape(&carried, "figures-1");
+        assert_eq!(carried["computation"], computation);
+        let printed = bare(&carried);
+        let keys: BTreeSet<&String> = printed.keys().chain(present.keys()).collect();
+        let differing = |key: &&&String| printed.get(**key).map(told) != present.get(**key).map(told);
+        let differing: BTreeSet<&str> = keys.iter().filter(differing).map(|key| key.as_str()).collect();
+
+        fs::write(case.path("kept.pdf"), &kept).expect("files can be written");
+        let (document, code) = json(&case, &["verify", "kept.pdf", CAIRN]);
+        let build = &document["sheets"][0]["builds"][0];
+        assert_eq!(build["printed"]["fingerprint"], fingerprint);
+        let said = build["figures"].as_array().map(Vec::as_slice).unwrap_or_default();
+        let said: BTreeSet<&str> = said.iter().map(|it| it["key"].as_str().expect("a key")).collect();
+        assert_eq!(said, differing, "computation {computation}");
+        let earlier = computation < COMPUTATION;
+        let same = !earlier && differing.is_empty();
+        assert_eq!((code, build["standing"] == "matches"), (Some(i32::from(!same)), same), "{build}");
+        let said = case.run(&["verify", "kept.pdf", CAIRN]);
+        let note = format!("printed by computation {computation}, this program has {COMPUTATION}: print it again");
+        assert_eq!(said.out.contains(&note), earlier, "{said}");
+        assert!(!said.out.contains("not those of its fingerprint"), "{said}");
+    }
 }
 
 #[test]

@@ -80,9 +80,12 @@ fn one_layer(layer: &Layer, list: &mut List) {
 
 /// What the bench sets of an adhesive.
 fn bond(of: &str, bonded: Option<&Val<Arc<Adhesive>>>, list: &mut List) {
-    let key = |what: &str| format!("{of}.{what}");
     let Some(Ok(adhesive)) = bonded else { return };
-    let adhesive = &adhesive.it;
+    joining(&adhesive.it, &|what| format!("{of}.{what}"), list);
+}
+
+/// How a bond is made.
+pub(super) fn joining(adhesive: &Adhesive, key: &dyn Fn(&str) -> String, list: &mut List) {
     list.whole(&key("coats"), "coats on each face", adhesive.coats.as_ref());
     list.maybe(&key("coverage"), "coverage of one coat", adhesive.coverage.as_ref());
     list.window(&key("open"), "join after", adhesive.open.as_ref());

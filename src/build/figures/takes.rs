@@ -1,7 +1,7 @@
 //! Figures of what a pair takes.
 
 use super::List;
-use crate::build::takes::{adhesives, blanks, layers, leathers, nails, pieces, threads, upper_rows};
+use crate::build::takes::{Held, adhesives, blanks, layers, leathers, nails, pieces, threads, upper_rows};
 use crate::build::{Build, of};
 use crate::measure::Size;
 use std::collections::BTreeMap;
@@ -68,8 +68,9 @@ fn bottom(build: &Build<'_>, list: &mut List) {
 fn bonds(build: &Build<'_>, list: &mut List) {
     let mut totals: BTreeMap<String, Option<f64>> = BTreeMap::new();
     for bond in adhesives(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.adhesive.{}.{}.{what}", bond.adhesive, bond.what);
-        let label = |what: &str| format!("{} on the {}: {what}", bond.adhesive, bond.what);
+        let key = |what: &str| format!("takes.adhesive.{}.{}.{what}", bond.adhesive, bond.held.key());
+        let under = if matches!(bond.held, Held::Lining(_)) { "under the lining" } else { "on the" };
+        let label = |what: &str| format!("{} {under} {}: {what}", bond.adhesive, bond.held.name());
         list.number(&key("faces"), &label("faces of a pair"), "dm2", bond.faces);
         let total = totals.entry(bond.adhesive.clone()).or_insert(Some(0.0));
         *total = total.zip(bond.grams).map(|(total, grams)| total + grams);

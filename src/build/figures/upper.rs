@@ -53,6 +53,10 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
         let key = |end: &str| format!("upper.lasted-in.{}.{end}", part.it.name);
         list.maybe(&key("from"), "lasted in, from", lining.from.as_ref());
         list.maybe(&key("to"), "lasted in, back to", lining.to.as_ref());
+        list.named(&key("bonded"), "adhesive", lining.bonded.as_ref(), |adhesive| &adhesive.name);
+        if let Some(Ok(adhesive)) = &lining.bonded {
+            super::bottom::joining(&adhesive.it, &key, list);
+        }
     }
     if let Some(mark) = &upper.mark {
         list.word("mark.how", "mark", Some(&mark.how));

@@ -7,6 +7,7 @@ mod stages;
 mod walk;
 
 pub use cut::{CutLayer, NailCut};
+pub(super) use near::to_clinch;
 pub use near::{Meets, Near};
 pub use ring::{Place, Ring, Stand, Zone};
 

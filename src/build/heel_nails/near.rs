@@ -71,12 +71,16 @@ pub(super) fn nearest(around: &Around<'_>, lines: &Lines, built: &HeelNailsBuilt
     let all = All { around, lines, built, gauge: mm(&around.house.rule("gauge"))? };
     let mut near = Vec::new();
     near.extend(all.least(Meets::Row, Some("nail-to-row"), &|stand, limit| all.to_row(stand, limit))?);
-    let clinch = if around.by_hand { "nail-to-clinch-by-hand" } else { "nail-to-clinch" };
-    near.extend(all.least(Meets::Clinch, Some(clinch), &|stand, _| all.to_clinch(stand))?);
+    near.extend(all.least(Meets::Clinch, Some(to_clinch(around.by_hand)), &|stand, _| all.to_clinch(stand))?);
     near.extend(all.least(Meets::Head, Some("heads-apart"), &|stand, _| all.to_head(stand))?);
     near.extend(all.least(Meets::Edge, Some("nail-to-edge"), &|stand, limit| all.to_edge(stand, limit))?);
     near.extend(all.turn()?);
     Ok(near)
+}
+
+/// The house rule that says how near a nail may come to one that is clinched.
+pub(in crate::build) fn to_clinch(by_hand: bool) -> &'static str {
+    if by_hand { "nail-to-clinch-by-hand" } else { "nail-to-clinch" }
 }
 
 /// Nails that pass the base's face and stand in what no nail goes through, or touch it, by layer.
@@ -202,12 +206,11 @@ impl All<'_> {
 
     fn to_edge(&self, n: usize, limit: f64) -> Built<Option<f64>> {
         let stand = &self.built.stands[n];
-        let round = match self.lines.inside_edge(stand.stage.is_none()) {
-            Some(inset) => inset,
-            // The edge is outside the feather line, so what stands deep inside it needs no looking at.
-            None if fits(limit, stand.depth) => f64::INFINITY,
-            None => self.around.lines.edge.nearest(stand.head).distance,
-        };
+        // The edge is outside the feather line, so what stands deep inside it needs no looking at. A ring that is set out from
+        // the edge says how near it comes: where the turnout grows, that is less than its inset, which is square to the feather.
+        let edged = self.lines.inside_edge(stand.stage.is_none()).is_some();
+        let deep = !edged && fits(limit, stand.depth);
+        let round = if deep { f64::INFINITY } else { self.around.lines.edge.nearest(stand.head).distance };
         let least = round.min(self.to_breast(stand));
         Ok(least.is_finite().then_some(least))
     }

@@ -129,6 +129,7 @@ fn due(model: &Model, step: &str) -> Built<Due> {
     let plain = |rest: Rest| Due { rest, needs: None, allows: None, pressed: None };
     Ok(match step {
         "mull" => plain(Rest::Leather),
+        "cement-lining" => open(&linings(model)?)?,
         "shank" => open(&bonds(model, |role, _| matches!(role, Role::Arch | Role::Shank | Role::Pad))?)?,
         "midsole" => open(&bonds(model, |role, _| role == Role::Midsole)?)?,
         "cement-sole" => open(&bonds(model, first)?)?,
@@ -162,6 +163,12 @@ fn bonds(model: &Model, joined: impl Fn(Role, Role) -> bool) -> Built<Vec<Arc<Ad
 fn of_the_heel(model: &Model) -> Built<Vec<Arc<Adhesive>>> {
     let bonded = model.heel.as_ref().and_then(|heel| heel.bonded.as_ref());
     bonded.into_iter().map(|bond| Ok(Arc::clone(&of(bond)?.it))).collect()
+}
+
+/// The adhesives that linings are cemented in with.
+fn linings(model: &Model) -> Built<Vec<Arc<Adhesive>>> {
+    let lasted_in = &model.upper.as_ref().map_err(|hole| *hole)?.lasted_in;
+    lasted_in.iter().filter_map(|lining| lining.bonded.as_ref()).map(|bond| Ok(Arc::clone(&of(bond)?.it))).collect()
 }
 
 /// The open times of several adhesives in one: the longest least, the shortest most.

@@ -1,11 +1,11 @@
-//! Leather and rubber of the bottom, and what bonds them.
+//! Leather and rubber of the bottom, and what bonds them and the linings lasted in.
 
-use super::super::amounts::{base, of};
+use super::super::amounts::{base, mm, of};
 use super::super::heel::BaseOf;
 use super::super::{Build, Built, Lines};
 use super::upper::yields;
 use super::{BOOTS, DM2};
-use crate::geometry::{Path, Straight};
+use crate::geometry::{Path, Rail, Straight};
 use crate::spec::{Adhesive, Ends, Extent, Heel, Layer, Material, Role};
 
 /// What a pair takes of one layer.
@@ -21,11 +21,44 @@ pub struct LayerTaken {
     pub gross: Option<f64>,
 }
 
-/// What a pair takes of an adhesive for one layer, or for the heel.
+/// What an adhesive holds.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// A layer of the bottom.
+    Layer(Role),
+    /// A lining that is lasted in, by its part's name.
+    Lining(String),
+    /// Wedges, lifts and cap of the heel.
+    Heel,
+}
+
+impl Held {
+    /// As findings and labels have it.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        match self {
+            Held::Layer(role) => role.name(),
+            Held::Lining(part) => part,
+            Held::Heel => "base",
+        }
+    }
+
+    /// As keys of figures have it: a part may be named like a layer.
+    #[must_use]
+    pub fn key(&self) -> String {
+        match self {
+            Held::Layer(role) => role.name().to_owned(),
+            Held::Lining(part) => format!("lasted-in.{part}"),
+            Held::Heel => "base".to_owned(),
+        }
+    }
+}
+
+/// What a pair takes of an adhesive for one bond.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Bonded {
-    /// The layer that it holds, or `base`: base and cap of the heel.
-    pub what: &'static str,
+    /// What it holds.
+    pub held: Held,
     /// The adhesive.
     pub adhesive: String,
     /// Coated faces of a pair, dm2: two of each joint.
@@ -57,34 +90,41 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
     Ok(taken)
 }
 
-/// Every bond of the bottom, then the heel's.
+/// Every bond of the bottom, of the linings that are lasted in, then the heel's.
 ///
 /// # Errors
-/// The hole of a fault in the bottom or its lines.
+/// The hole of a fault in the bottom, its lines or the upper.
 pub fn adhesives(build: &Build<'_>) -> Built<Vec<Bonded>> {
     let (bottom, lines, through) = parts(build)?;
     let mut bonds = Vec::new();
     for layer in &bottom.layers {
         let Some(adhesive) = &layer.bonded else { continue };
-        bonds.push(bonded(layer.role.name(), &of(adhesive)?.it, area(layer, through, lines)?)?);
+        bonds.push(bonded(Held::Layer(layer.role), &of(adhesive)?.it, area(layer, through, lines)?)?);
+    }
+    for lining in &build.model.upper.as_ref().map_err(|hole| *hole)?.lasted_in {
+        let Some(adhesive) = &lining.bonded else { continue };
+        let held = Held::Lining(of(&lining.part)?.it.name.clone());
+        let broad = mm(&build.house.rule("lasted-inward"))?;
+        let strip = broad * length_in_the_middle(broad, crate::build::bed::stations(lining)?, lines);
+        bonds.push(bonded(held, &of(adhesive)?.it, strip)?);
     }
     if let Some(heel) = &build.model.heel
         && let Some(adhesive) = &heel.bonded
     {
-        bonds.push(bonded("base", &of(adhesive)?.it, of_the_heel(heel, lines)?)?);
+        bonds.push(bonded(Held::Heel, &of(adhesive)?.it, of_the_heel(heel, lines)?)?);
     }
     Ok(bonds)
 }
 
-/// The bonds of one boot of `area` mm2, as a pair takes them.
-fn bonded(what: &'static str, adhesive: &Adhesive, area: f64) -> Built<Bonded> {
+/// A bond of so many mm2 on one boot.
+fn bonded(held: Held, adhesive: &Adhesive, area: f64) -> Built<Bonded> {
     let faces = BOOTS * 2.0 * area / DM2;
     let grams = match (&adhesive.coats, &adhesive.coverage) {
         // 1 dm2 is a hundredth of 1 m2.
         (Some(coats), Some(coverage)) => Some(faces / 100.0 * f64::from(of(coats)?.it) * base(coverage)?),
         _ => None,
     };
-    Ok(Bonded { what, adhesive: adhesive.name.clone(), faces, grams })
+    Ok(Bonded { held, adhesive: adhesive.name.clone(), faces, grams })
 }
 
 /// What is joined in the heel of one boot, mm2: each wedge and lift and the cap to what lies over it, all fitted to the edge as
@@ -94,6 +134,20 @@ fn of_the_heel(heel: &Heel, lines: &Lines) -> Built<f64> {
     let piece = rough.area() - rough.area_beyond(&Straight::square_at(lines.last.breast));
     let BaseOf { wedges, lifts, thin } = BaseOf::whole(heel)?;
     Ok(f64::from(wedges + lifts + thin + 1) * piece)
+}
+
+/// How long a strip along the feather line, `broad` mm inward, is in its middle between two stations: its breadth times that
+/// is its area, however the line bends.
+fn length_in_the_middle(broad: f64, (heelmost, toemost): (f64, f64), lines: &Lines) -> f64 {
+    let middle = Rail::constant(&lines.last.feather, -broad / 2.0);
+    let beyond = |station: f64| {
+        if station.is_infinite() {
+            return if station > 0.0 { 0.0 } else { middle.length() };
+        }
+        let stretches = middle.stretches_beyond(&Straight::square_at(station * lines.last.bottom));
+        stretches.into_iter().map(|(from, to)| middle.length_between(from, to)).sum()
+    };
+    (beyond(heelmost) - beyond(toemost)).max(0.0)
 }
 
 /// The bottom, its lines, and the layer that the rows end in.

@@ -9,7 +9,7 @@ mod thread;
 mod upper;
 
 pub use blanks::{BlankBuilt, blanks};
-pub use bottom::{Bonded, LayerTaken, adhesives, layers};
+pub use bottom::{Bonded, Held, LayerTaken, adhesives, layers};
 pub use nails::{NailsTaken, nails};
 pub use pieces::{PieceTaken, pieces};
 pub use thread::{RowTaken, ThreadTaken, threads, upper_pitch, upper_rows};

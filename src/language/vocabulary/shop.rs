@@ -191,7 +191,7 @@ house! {
     "ring-apart" Length One 0.5..200.0 "12.7 mm" "12.7" "How far apart heel nails stand at least, where the model does not say.";
     "cap-inside-edge" Length One 0.0..50.0 "6.35 mm" "6.35" "How far inside the heel's edge the cap is nailed, where the model does not say.";
     "nail-to-row" Length One 0.0..50.0 "3 mm" "3" "The least distance of a heel nail that passes the base's face from a sole row.";
-    "nail-to-clinch" Length One 0.0..50.0 "4 mm" "4" "The least distance of a heel nail that passes the base's face from a clinch nail.";
+    "nail-to-clinch" Length One 0.0..50.0 "4 mm" "4" "The least distance of a heel nail that passes the base's face from a clinch nail, and of waist and seat nails from tacks that are left in.";
     "nail-to-clinch-by-hand" Length One 0.0..50.0 "5 mm" "5" "The same where the shop has no nailer and drives by hand.";
     "heads-apart" Length One 0.0..50.0 "3 mm" "3" "The least distance between heads of heel nails, the cap's among them.";
     "nail-to-edge" Length One 0.0..50.0 "4 mm" "4" "The least distance of a heel nail from the heel's own edge, the breast's among it.";

@@ -30,9 +30,10 @@ pub(super) static UPPER: BlockDef = BlockDef {
             .clauses(&[
                 clause("from", &[one(Kind::Share).within(0.0, 100.0)], "from this station back, a quarter lining"),
                 clause("to", &[one(Kind::Share).within(0.0, 100.0)], "from the toe back to this station, a half lining"),
+                clause("bonded", &[slot(SlotKind::Name(&[Thing::Adhesive]))], "the adhesive that it is cemented in with"),
             ])
             .key(Key::First)
-            .example("lasted-in vamp-lining to 45 %", "lasted-in vamp-lining to 45 mm"),
+            .example("lasted-in vamp-lining to 45 % bonded latex", "lasted-in vamp-lining to 45 mm bonded latex"),
         word("lap", "A lap: the first part lies on top of the second.")
             .slots(&[PART_NAME])
             .clauses(&[needed("over", &[PART_NAME], "the part underneath")])

@@ -16,8 +16,9 @@ pub(super) fn lasting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         sheets.listed(words::SETTINGS, &["lasting.order", "counter.of", "counter.reaches", "puff.of", "puff.reaches"]);
     let last = ["last.name", "last.bottom", "last.plate", "last.seat", "last.tread", "last.seat-breadth"];
     set.extend(sheets.listed(words::THE_LAST, &last));
+    let cemented = cemented(job, sheets);
     let out = turning_out(sheets);
-    set.extend(out);
+    set.extend(cemented.into_iter().chain(out));
     let blanks = [words::HOUR_ON, words::HOUR_OFF].map(|word| Item::Blank(sheets.word(word).to_owned()));
     set.extend(blanks);
     sheets.set_and_do(&set, &[]);
@@ -42,6 +43,20 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     if let Some(height) = drawing.height() {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }
+}
+
+/// What each lining is cemented in with, where the model says so.
+fn cemented(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
+    let mut items = Vec::new();
+    for part in super::listed(job.figures, "upper.lasted-in") {
+        if job.figures.get(&format!("upper.lasted-in.{part}.bonded")).is_none() {
+            continue;
+        }
+        for what in ["bonded", "coats", "open", "press", "set", "reactivated"] {
+            items.extend(sheets.figure_of(part, &format!("upper.lasted-in.{part}.{what}")));
+        }
+    }
+    sheets.headed(words::ADHESIVE_CARD, items)
 }
 
 /// Where the release cut goes and where the turnout is full.

@@ -339,6 +339,8 @@ const PATTERNS: &[(&str, &str)] = &[
     ("through the {w} instead", "si se cose hasta {w}"),
     ("{} on the {w}: faces of a pair", "{} en {w}: caras de un par"),
     ("{} on the {w}: for a pair", "{} en {w}: por par"),
+    ("{} under the lining {}: faces of a pair", "{} bajo el forro {}: caras de un par"),
+    ("{} under the lining {}: for a pair", "{} bajo el forro {}: por par"),
     ("{w}: edges skived", "{w}: bordes rebajados"),
     ("{w}: reaches", "{w}: llega"),
     ("{w}: thickness", "{w}: grueso"),

@@ -29,7 +29,7 @@ const TOLD: &[Told] = &[
     ),
     told(
         "bond/adhesive",
-        Word::new("bonded with what is not for soles", "pegado con algo que no es para suelas"),
+        Word::new("bonded with what is not for it", "pegado con algo que no es para eso"),
         Word::new("", ""),
         &[Bottoming],
     ),
