@@ -2,6 +2,8 @@
 
 use kurbo::Point;
 
+use super::plane::apart;
+
 /// Disagreement of the two quadrature rules that sends a span to be halved, mm. The value kept is some hundred times
 /// closer.
 pub(super) const LENGTH_TOLERANCE: f64 = 1e-7;
@@ -82,6 +84,11 @@ impl Knots {
 
     pub(super) fn span_length(&self, span: usize) -> f64 {
         self.run[span + 1] - self.run[span]
+    }
+
+    /// No place of a span is nearer to `p` than this, mm: its ways to both ends are together no longer than the span.
+    pub(super) fn least_to(&self, span: usize, p: Point) -> f64 {
+        (apart(self.at[span], p) + apart(self.at[span + 1], p) - self.span_length(span)) / 2.0
     }
 
     pub(super) fn locate(&self, t: f64) -> Place {

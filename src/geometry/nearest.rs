@@ -20,10 +20,18 @@ pub struct Nearest {
     pub distance: f64,
 }
 
-/// Looks at the knots, and solves for the foot of the perpendicular wherever the path comes nearer and then leaves.
+/// What lengths and knots may be off by, mm.
+const SLACK: f64 = 1e-6;
+
+/// Looks at the knots, and solves for the foot of the perpendicular wherever the path comes nearer and then leaves. Spans that are
+/// too far away as a whole are passed over.
 pub(super) fn between<P: Path + ?Sized>(path: &P, p: Point, t0: f64, t1: f64) -> Nearest {
+    let knots = path.knots();
     let mut best = nearest_at(p, t0, path.point(t0));
-    for piece in path.knots().pieces(t0, t1) {
+    // The start of every span but a cut one is in the range.
+    let starts = knots.pieces(t0, t1).filter(|piece| piece.from == knots.parameters()[piece.span]);
+    let bar = starts.map(|piece| apart(knots.point(piece.span), p)).fold(best.distance, f64::min) + SLACK;
+    for piece in knots.pieces(t0, t1).filter(|piece| knots.least_to(piece.span, p) <= bar) {
         let motion = |t| path.motion_on(piece.span, t);
         let mut left = (piece.from, leaving(p, motion(piece.from)));
         for part in 1..=PARTS {
