@@ -82,7 +82,7 @@ impl Station {
             Station::Hardware => &[cautions::SETTER],
             Station::Lasting => &[cautions::NAILS, cautions::SOLVENTS],
             Station::Bottoming => &[cautions::SOLVENTS, cautions::NAILS],
-            Station::Heeling => &[cautions::NAILS, cautions::DUST],
+            Station::Heeling => &[cautions::NAILS, cautions::SOLVENTS, cautions::DUST],
             Station::Edge => &[cautions::DUST, cautions::SANDER],
             Station::Finishing => &[cautions::SOLVENTS],
             Station::Inspection => &[cautions::POINTS, cautions::NO_CERTIFICATE],

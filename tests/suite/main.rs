@@ -20,6 +20,7 @@ mod geometry_demo;
 mod geometry_faults;
 mod geometry_properties;
 mod geometry_reference;
+mod golden;
 mod heels;
 mod laps;
 mod lasts;
