@@ -29,7 +29,7 @@ pub(super) fn between<P: Path + ?Sized>(path: &P, p: Point, t0: f64, t1: f64) ->
     let knots = path.knots();
     let mut best = nearest_at(p, t0, path.point(t0));
     // The start of every span but a cut one is in the range.
-    let starts = knots.pieces(t0, t1).filter(|piece| piece.from == knots.parameters()[piece.span]);
+    let starts = knots.pieces(t0, t1).filter(|piece| piece.from <= knots.parameters()[piece.span]);
     let bar = starts.map(|piece| apart(knots.point(piece.span), p)).fold(best.distance, f64::min) + SLACK;
     for piece in knots.pieces(t0, t1).filter(|piece| knots.least_to(piece.span, p) <= bar) {
         let motion = |t| path.motion_on(piece.span, t);
