@@ -1,6 +1,7 @@
 //! Needle against pitch and thread, seam by seam, with the pitch that comes out.
 
 use super::{Built, SeamBuilt};
+use crate::finding::SeamName;
 use crate::language::Hole;
 use crate::measure::Window;
 use crate::source::Origin;
@@ -11,7 +12,7 @@ use std::sync::Arc;
 #[derive(Clone, Debug)]
 pub struct NeedleBuilt {
     /// The seam, as its settings name it.
-    pub name: Arc<str>,
+    pub name: SeamName,
     /// The key of its figures.
     pub key: Arc<str>,
     /// The blade, mm, and where it was written.
@@ -43,9 +44,9 @@ pub(super) fn needles(seams: &[SeamBuilt], house: &House, laid: Laid) -> Vec<Nee
 
 fn needle(seam: &SeamBuilt, house: &House, laid: Laid) -> NeedleBuilt {
     let stated = || seam.pitch.as_ref().map_err(|hole| *hole).map(|pitch| 25.4 / pitch.value);
-    let (pitch, rule) = match &*seam.key {
-        "sole" => (laid.sole.unwrap_or_else(stated), "perforation-sole"),
-        "forefoot" => (laid.forefoot.unwrap_or_else(stated), "perforation-sole"),
+    let (pitch, rule) = match seam.name {
+        SeamName::Sole => (laid.sole.unwrap_or_else(stated), "perforation-sole"),
+        SeamName::Forefoot => (laid.forefoot.unwrap_or_else(stated), "perforation-sole"),
         _ => (stated(), "perforation-upper"),
     };
     // Nm counts the blade in hundredths of a mm.
@@ -53,7 +54,7 @@ fn needle(seam: &SeamBuilt, house: &House, laid: Laid) -> NeedleBuilt {
     let blade = needle.map(|needle| (needle.value / 100.0, needle.origin.clone()));
     let over = |other: Built<f64>| Ok(blade.as_ref().map_err(|hole| *hole)?.0 / other?);
     NeedleBuilt {
-        name: Arc::clone(&seam.name),
+        name: seam.name.clone(),
         key: Arc::clone(&seam.key),
         perforation: over(pitch),
         over_thread: over(seam.diameter),

@@ -3,6 +3,7 @@
 use super::Built;
 use super::amounts::{base, of};
 use super::thread::diameter;
+use crate::finding::{LapName, SeamName};
 use crate::language::Hole;
 use crate::measure::{Amount, Window};
 use crate::source::Origin;
@@ -25,8 +26,8 @@ pub struct Sewn {
 /// A seam with its settings.
 #[derive(Clone, Debug)]
 pub struct SeamBuilt {
-    /// `sole rows`, `forefoot row`, `lap vamp over quarter`.
-    pub name: Arc<str>,
+    /// What is sewn.
+    pub name: SeamName,
     /// The key of its figures: `sole`, `forefoot`, `lap-vamp`.
     pub key: Arc<str>,
     /// The machine's name.
@@ -53,7 +54,7 @@ pub struct SeamBuilt {
 }
 
 struct Asked<'a> {
-    name: String,
+    name: SeamName,
     key: String,
     rows: Built<u32>,
     pitch: &'a Val<Amount>,
@@ -73,30 +74,35 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
         let name = |part: &Val<Arc<Part>>| part.as_ref().map_or_else(|_| String::new(), |part| part.it.name.clone());
         for lap in &upper.laps {
             let (top, under) = (name(&lap.top), name(&lap.under));
-            let seam = upper_seam(format!("lap {top} over {under}"), format!("lap-{top}"), &lap.stitching);
+            let key = format!("lap-{top}");
+            let name = SeamName::Lap(LapName { top: top.into(), under: under.into() });
+            let seam = upper_seam(name, key, &lap.stitching);
             asked.push(Asked { leathers: vec![&lap.top, &lap.under], ..seam });
         }
         for seam in &upper.seams {
-            let asked_seam = upper_seam(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching);
+            let asked_seam =
+                upper_seam(SeamName::Seam(seam.name.as_str().into()), format!("seam-{}", seam.name), &seam.stitching);
             asked.push(Asked { joins: seam.joins.as_ref().map_or(&[], Vec::as_slice), ..asked_seam });
         }
         for stay in &upper.stays {
-            let seam = upper_seam(format!("stay {}", stay.name), format!("stay-{}", stay.name), &stay.stitching);
+            let seam =
+                upper_seam(SeamName::Stay(stay.name.as_str().into()), format!("stay-{}", stay.name), &stay.stitching);
             asked.push(Asked { leathers: vec![&stay.of], ..seam });
         }
         for gusset in &upper.gussets {
             let part = name(&gusset.part);
-            let seam = upper_seam(format!("gusset of {part}"), format!("gusset-{part}"), &gusset.stitching);
+            let key = format!("gusset-{part}");
+            let seam = upper_seam(SeamName::Gusset(part.into()), key, &gusset.stitching);
             asked.push(Asked { leathers: vec![&gusset.part, &gusset.joins], ..seam });
         }
         if let Some(collar) = &upper.collar {
-            let seam = upper_seam("collar".to_owned(), "collar".to_owned(), &collar.stitching);
+            let seam = upper_seam(SeamName::Collar, "collar".to_owned(), &collar.stitching);
             asked.push(Asked { leathers: vec![&collar.part, &collar.joins], ..seam });
         }
         if let Some(facing) = &upper.facing
             && let Some(stitching) = &facing.rows
         {
-            let seam = upper_seam("facing".to_owned(), "facing-rows".to_owned(), stitching);
+            let seam = upper_seam(SeamName::Facing, "facing-rows".to_owned(), stitching);
             let joins = upper.faced(facing).ok().flatten().map(std::slice::from_ref).unwrap_or_default();
             asked.push(Asked { joins, ..seam });
         }
@@ -107,12 +113,12 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
                 (&forefoot.pitch, &forefoot.thread, &forefoot.needle, &forefoot.on)
             && forefoot.hold.as_ref().is_ok_and(|hold| hold.it == ForefootHold::Sewn)
         {
-            let (name, key) = ("forefoot row".to_owned(), "forefoot".to_owned());
+            let (name, key) = (SeamName::Forefoot, "forefoot".to_owned());
             asked.push(Asked { name, key, rows: Ok(1), pitch, thread, needle, on, leathers: Vec::new(), joins: &[] });
         }
         if let Ok(sole) = &bottom.sole {
             let rows = of(&sole.rows).map(|rows| rows.it);
-            let (name, key) = ("sole rows".to_owned(), "sole".to_owned());
+            let (name, key) = (SeamName::Sole, "sole".to_owned());
             asked.push(Asked {
                 name,
                 key,
@@ -129,7 +135,7 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
     asked.into_iter().map(built).collect()
 }
 
-fn upper_seam(name: String, key: String, stitching: &Stitching) -> Asked<'_> {
+fn upper_seam(name: SeamName, key: String, stitching: &Stitching) -> Asked<'_> {
     Asked {
         name,
         key,
@@ -179,7 +185,7 @@ fn built(asked: Asked<'_>) -> SeamBuilt {
     let named = thread.ok().and_then(|thread| thread.it.needle.as_ref());
     SeamBuilt {
         named: named.map(|named| of(named).map(|named| (named.it.window(), named.origin.clone()))),
-        name: asked.name.into(),
+        name: asked.name,
         key: asked.key.into(),
         machine: machine.map(|machine| machine.it.name.clone()),
         thread_name: thread.map(|thread| thread.it.name.clone()),

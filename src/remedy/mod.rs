@@ -68,9 +68,9 @@ fn weighs(finding: &Finding) -> bool {
 
 /// What a finding of a model is about, as the search knows it.
 fn about(finding: &Finding, model: &str) -> Option<About> {
-    let subject = finding.subject.strip_prefix(model)?.strip_prefix(", ")?;
+    let about = finding.about.as_ref().filter(|about| about.model == model)?;
     let rule = all().iter().position(|rule| rule.name() == finding.name)?;
-    Some((rule, subject.to_owned()))
+    Some((rule, about.subject.clone()))
 }
 
 /// The ways out of what is wrong with one model.
@@ -149,7 +149,7 @@ impl Ways<'_> {
 
 /// Name and subject: what a finding is known by.
 fn key_of(finding: &Finding) -> String {
-    format!("{}@{}", finding.name, finding.subject)
+    format!("{}@{}", finding.name, finding.subject())
 }
 
 /// The limit that makes it so that there is no way out.

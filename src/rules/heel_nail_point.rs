@@ -37,6 +37,7 @@ use super::judgement::{Judgement, Moves, Words, judged};
 use super::nail::{lengthy, standing, subject};
 use super::words::number;
 use crate::build::{Build, HeelNail, HeelNailsBuilt, Zone};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct HeelNailPoint;
@@ -52,7 +53,7 @@ impl Rule for HeelNailPoint {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(nails) = &build.heel_nails else { return Vec::new() };
-        judged("heel nails", nails, |nails| nails.nails.iter().filter_map(|nail| judge(nails, nail)).collect())
+        judged(Subject::HeelNails, nails, |nails| nails.nails.iter().filter_map(|nail| judge(nails, nail)).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {

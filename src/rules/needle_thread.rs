@@ -33,6 +33,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words};
 use super::words::number;
 use crate::build::{Build, NeedleBuilt};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::Window;
 
@@ -54,7 +55,11 @@ impl Rule for NeedleThread {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let needles = build.needles.iter();
-        needles.map(|needle| judge(needle).unwrap_or_else(|hole| Judgement::lost(&*needle.name, hole))).collect()
+        needles
+            .map(|needle| {
+                judge(needle).unwrap_or_else(|hole| Judgement::lost(Subject::Seam(needle.name.clone()), hole))
+            })
+            .collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -75,9 +80,15 @@ fn judge(needle: &NeedleBuilt) -> Result<Judgement, Hole> {
         Some(named) => (blade * 100.0, named.clone()?, "Nm", "the maker's needles"),
         None => (needle.over_thread?, needle.ratio.clone()?, "ratio", "house rule: needle over thread"),
     };
-    let mut judgement = Judgement::new(&*needle.name, value, window.nearer_end(value), inside(window, value), unit)
-        .lever(origin, Moves::Another)
-        .limit_at(limit, what);
+    let mut judgement = Judgement::new(
+        Subject::Seam(needle.name.clone()),
+        value,
+        window.nearer_end(value),
+        inside(window, value),
+        unit,
+    )
+    .lever(origin, Moves::Another)
+    .limit_at(limit, what);
     if judgement.verdict == Verdict::Refused {
         judgement.verdict = Verdict::Noted;
     }

@@ -33,13 +33,15 @@ use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, Held, Thin};
+use crate::finding::Subject;
 use crate::geometry::Side;
 use crate::language::Hole;
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct RowsLeastInTurnout;
 
-const SUBJECT: &str = "turned-out parts";
+const SUBJECT: Subject = Subject::TurnedOutParts;
 const THIN: &str = "house rule: least leather at the thin end in the turnout";
 const NOMINAL: &str = "house rule: least leather under a row";
 
@@ -75,12 +77,12 @@ impl Rule for RowsLeastInTurnout {
 
 /// Whichever of the two limits is nearer.
 fn judge(build: &Build<'_>, held: &Held) -> Result<Judgement, Hole> {
-    let subject = format!("{} under the sole rows", held.part);
+    let subject = Subject::UnderSoleRows(Arc::clone(&held.part));
     let against = |left: f64, thin: &Thin, rule: &str, what: &'static str| -> Result<Judgement, Hole> {
         let rule = build.house.rule(rule)?;
         let limit = rule.it.nominal();
         let mut judgement =
-            Judgement::new(subject.as_str(), left, limit, left - limit, "mm").limit_at(rule.origin, what);
+            Judgement::new(subject.clone(), left, limit, left - limit, "mm").limit_at(rule.origin, what);
         judgement.terms = thin.left.clone();
         judgement.place = Some(place(thin));
         Ok(judgement)

@@ -36,6 +36,7 @@ use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::Build;
 use crate::build::takes::{BlankBuilt, blanks};
+use crate::finding::Subject;
 use crate::measure::{Size, to_f64};
 
 /// The rule.
@@ -53,7 +54,7 @@ impl Rule for StockBlank {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         match blanks(build) {
             Ok(blanks) => blanks.iter().map(judgement).collect(),
-            Err(hole) => vec![Judgement::lost("blanks", hole)],
+            Err(hole) => vec![Judgement::lost(Subject::Blanks, hole)],
         }
     }
 
@@ -82,7 +83,7 @@ const WIDE: &str = "how wide it is, at its largest";
 
 /// Against the largest blank: by its size, else by whichever of length and breadth it is shorter in.
 fn judgement(blank: &BlankBuilt) -> Judgement {
-    let subject = format!("blank of the {}", blank.what);
+    let subject = Subject::Blank(blank.what);
     let largest = to_f64(blank.largest);
     let number = blank.size.map_or(0.0, to_f64);
     let mut judgement = match (blank.needs, blank.largest_is) {

@@ -34,6 +34,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, Lines, of};
+use crate::finding::{Enters, LapName, Subject};
 use crate::language::Hole;
 use crate::measure::Amount;
 use crate::spec::{Lap, Upper, Val, Valued};
@@ -55,15 +56,15 @@ impl Rule for UpperEntersTurnout {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        judged("laps in the turnout", &build.lines, |lines| {
-            judge(build, lines).unwrap_or_else(|hole| vec![Judgement::lost("laps in the turnout", hole)])
+        judged(Subject::LapsInTurnout, &build.lines, |lines| {
+            judge(build, lines).unwrap_or_else(|hole| vec![Judgement::lost(Subject::LapsInTurnout, hole)])
         })
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let (sum, limit) = (number(*sum, *margin), number(*limit, *margin));
-        if let Some(name) = subject.strip_suffix(", astray") {
+        if let Subject::LapEnters(name, Enters::Astray) = subject {
             let message = format!("the lap {name} enters the turnout, and joins no two neighbours of `turned-out`");
             return Words {
                 message,
@@ -95,7 +96,7 @@ impl Rule for UpperEntersTurnout {
 
 /// A lap between two neighbours of the turned-out parts, and the lap behind it.
 struct Pair<'u> {
-    name: String,
+    name: LapName,
     lap: &'u Lap,
     behind: Option<&'u Lap>,
 }
@@ -113,9 +114,9 @@ fn judge(build: &Build<'_>, lines: &Lines) -> Result<Vec<Judgement>, Hole> {
     Ok(all)
 }
 
-type OfSide = (&'static str, fn(&Lap) -> Option<&Val<Amount>>);
-const OUTSIDE: OfSide = ("outside", |lap| lap.enters_outside.as_ref());
-const INSIDE: OfSide = ("inside", |lap| lap.enters_inside.as_ref());
+type OfSide = (Enters, fn(&Lap) -> Option<&Val<Amount>>);
+const OUTSIDE: OfSide = (Enters::Outside, |lap| lap.enters_outside.as_ref());
+const INSIDE: OfSide = (Enters::Inside, |lap| lap.enters_inside.as_ref());
 
 fn pairs(upper: &Upper) -> Result<Vec<Pair<'_>>, Hole> {
     let parts = upper.turned_out.as_ref().map_err(|hole| *hole)?;
@@ -128,8 +129,9 @@ fn pairs(upper: &Upper) -> Result<Vec<Pair<'_>>, Hole> {
     Ok(pairs)
 }
 
-fn name(lap: &Lap) -> Result<String, Hole> {
-    Ok(format!("{} over {}", of(&lap.top)?.it.name, of(&lap.under)?.it.name))
+fn name(lap: &Lap) -> Result<LapName, Hole> {
+    let (top, under) = (of(&lap.top)?.it.name.as_str(), of(&lap.under)?.it.name.as_str());
+    Ok(LapName { top: top.into(), under: under.into() })
 }
 
 /// On one side: against the release cut, or against the lap behind it, whichever it is nearer to.
@@ -137,8 +139,8 @@ fn by_side(build: &Build<'_>, lines: &Lines, pair: &Pair<'_>, (side, of_side): O
     let lost = Hole { fault: crate::finding::FaultName::STATEMENT_MISSING.0, span: pair.lap.span };
     let at = of(of_side(pair.lap).ok_or(lost)?)?;
     let station = at.it.nominal();
-    let subject = format!("{}, {side}", pair.name);
-    let against = |limit: f64| Judgement::new(subject.as_str(), station, limit, station - limit, "%");
+    let subject = Subject::LapEnters(pair.name.clone(), side);
+    let against = |limit: f64| Judgement::new(subject.clone(), station, limit, station - limit, "%");
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
     // Where the rows run all round, so does the turnout.
     let round = bottom.sole.as_ref().is_ok_and(|sole| sole.all_round);
@@ -152,7 +154,12 @@ fn by_side(build: &Build<'_>, lines: &Lines, pair: &Pair<'_>, (side, of_side): O
             judgement = ordered.lever(behind.origin.clone(), Moves::Down);
         }
     }
-    Ok(judgement.at(at.origin.clone(), format!("it enters here on the {side}")).lever(at.origin.clone(), Moves::Up))
+    Ok(judgement
+        .at(
+            at.origin.clone(),
+            if side == Enters::Outside { "it enters here on the outside" } else { "it enters here on the inside" },
+        )
+        .lever(at.origin.clone(), Moves::Up))
 }
 
 /// The one side against the other; nothing if a side is not said.
@@ -163,12 +170,13 @@ fn sides(build: &Build<'_>, pair: &Pair<'_>) -> Result<Option<Judgement>, Hole> 
     let (less, more) = if nominal(outside) < nominal(inside) { (outside, inside) } else { (inside, outside) };
     let rule = build.house.rule("lap-sides")?;
     let (station, limit) = (nominal(more), nominal(less) * rule.it.nominal());
-    let judgement = Judgement::new(pair.name.as_str(), station, limit, limit - station, "%")
-        .limit_at(rule.origin, SIDES)
-        .at(less.origin.clone(), "the one side")
-        .at(more.origin.clone(), "the other side")
-        .lever(less.origin.clone(), Moves::Up)
-        .lever(more.origin.clone(), Moves::Down);
+    let judgement =
+        Judgement::new(Subject::LapEnters(pair.name.clone(), Enters::BothSides), station, limit, limit - station, "%")
+            .limit_at(rule.origin, SIDES)
+            .at(less.origin.clone(), "the one side")
+            .at(more.origin.clone(), "the other side")
+            .lever(less.origin.clone(), Moves::Up)
+            .lever(more.origin.clone(), Moves::Down);
     Ok(Some(judgement))
 }
 
@@ -180,7 +188,7 @@ fn astray(upper: &Upper, pairs: &[Pair<'_>]) -> Result<Vec<Judgement>, Hole> {
     astray
         .map(|lap| {
             let enters = [OUTSIDE, INSIDE].into_iter().find_map(|(_, of_side)| of_side(lap));
-            let judgement = Judgement::yes_no(format!("{}, astray", name(lap)?), false);
+            let judgement = Judgement::yes_no(Subject::LapEnters(name(lap)?, Enters::Astray), false);
             Ok(match enters.and_then(|value| value.as_ref().ok()) {
                 Some(value) => judgement.at(value.origin.clone(), "it enters here"),
                 None => judgement,

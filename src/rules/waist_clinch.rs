@@ -39,6 +39,7 @@ use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, Built, NailsBuilt, of};
+use crate::finding::{ClinchLine, Subject};
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::fits;
@@ -59,14 +60,14 @@ impl Rule for WaistClinch {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Ok(bottom) = &build.model.bottom else { return Vec::new() };
         let mut all = Vec::new();
-        for (subject, nails, line) in
-            [("waist nails", &build.waist, &bottom.waist), ("seat nails", &build.seat, &bottom.seat)]
+        for (which, nails, line) in
+            [(ClinchLine::Waist, &build.waist, &bottom.waist), (ClinchLine::Seat, &build.seat, &bottom.seat)]
         {
             let (Some(nails), Some(line)) = (nails, line) else { continue };
-            all.push(length(subject, nails, line).unwrap_or_else(|hole| Judgement::lost(subject, hole)));
+            all.push(length(which, nails, line).unwrap_or_else(|hole| Judgement::lost(Subject::Clinched(which), hole)));
         }
         if let Some(nails) = &build.tacks {
-            all.push(tacks(nails).unwrap_or_else(|hole| Judgement::lost(TACKS, hole)));
+            all.push(tacks(nails).unwrap_or_else(|hole| Judgement::lost(Subject::TACKS, hole)));
         }
         if let Some(line) = &bottom.waist {
             all.push(plate(build, line).unwrap_or_else(|hole| Judgement::lost(PLATE, hole)));
@@ -75,7 +76,7 @@ impl Rule for WaistClinch {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        if &*judgement.subject == PLATE {
+        if judgement.subject == PLATE {
             let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
             let help = "take a last that is plated in full";
             return Words { message, help: vec![help.to_owned()] };
@@ -106,20 +107,18 @@ const STATED: &str = "the length stated";
 /// How the fact begins that names the stocked lengths that serve.
 const SERVE: &str = "stocked and serving: ";
 
-const PLATE: &str = "clinching in the waist";
-
-const TACKS: &str = "tacks left in";
+const PLATE: Subject = Subject::ClinchingInWaist;
 
 fn tacks(nails: &Built<NailsBuilt>) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    Ok(window(TACKS, nails)
+    Ok(window(ClinchLine::Tacks, nails)
         .at(nails.length_origin.clone(), STATED)
         .limit_at(nails.clinch.1.clone(), "house rule: how much clinches")
         .lever(nails.length_origin.clone(), Moves::Another))
 }
 
 /// The worst nail of a line against the lengths that serve it.
-fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
+fn window(line: ClinchLine, nails: &NailsBuilt) -> Judgement {
     let nail = &nails.nails[nails.worst];
     let serves = nail.window;
     let margin_of = |length: f64| nail.margin(length);
@@ -127,7 +126,7 @@ fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
     let length = nail.length.or(nearest).unwrap_or(0.0);
     let margin = margin_of(length);
     let limit = if length - serves.lo < serves.hi - length { serves.lo } else { serves.hi };
-    let mut judgement = Judgement::new(subject, length, limit, margin, "mm");
+    let mut judgement = Judgement::new(Subject::Clinched(line), length, limit, margin, "mm");
     judgement.terms = if limit <= serves.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
     let side = if nail.side == Side::Outside { "outside" } else { "inside" };
     judgement.place = Some(format!("{:.1} mm from the heel on the {side}", nail.point.x).into());
@@ -147,9 +146,9 @@ fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
     judgement
 }
 
-fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
+fn length(which: ClinchLine, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    let mut judgement = window(subject, nails);
+    let mut judgement = window(which, nails);
     let with = of(&line.with)?;
     if let Some(sunk) = &with.it.sunk {
         let sunk = of(sunk)?;

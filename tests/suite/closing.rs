@@ -283,7 +283,7 @@ fn hooks_that_are_too_short_or_too_long_at_nominal_are_refused() {
         let stock = format!("hook claw {{ punch 4 mm; through {through} mm }}");
         let memory = trial(&stock, "  upper { facing { hooks 4 of claw apart 20 mm } }");
         let (_, checked) = trial::check(&memory, &Only("9 D"));
-        let refused = |it: &&Finding| it.name == "hardware/through" && it.subject.contains("claw");
+        let refused = |it: &&Finding| it.name == "hardware/through" && it.subject().contains("claw");
         let found = checked.findings.iter().find(refused).expect("it is said");
         assert_eq!(found.severity, Severity::Refused, "{through}: {}", found.message);
         assert!(found.message.contains(said), "{through}: {}", found.message);
@@ -302,7 +302,8 @@ fn a_lap_is_lined_if_it_enters_the_turnout_on_either_side() {
     ] {
         let upper = format!("{lined} lap counter-cover over quarter {{ {enters} }}");
         built(&trial("", &format!("  upper {{ {upper} }}")), "9 D", |build| {
-            let lap = build.upper.laps.iter().find(|lap| lap.name.contains("counter-cover")).expect("the lap");
+            let lap =
+                build.upper.laps.iter().find(|lap| lap.name.to_string().contains("counter-cover")).expect("the lap");
             assert_eq!(lap.covered, covered, "{upper}");
         });
     }
@@ -327,7 +328,7 @@ fn what_ends_exactly_there_does_not_reach_beyond() {
     for (wide, beyond) in [("16 mm", false), ("16.25 mm", true)] {
         let upper = format!("lap vamp over quarter {{ skive quarter {{ edge wide {wide} to 1.0 mm }} }}");
         built(&trial("", &format!("  upper {{ {upper} }}")), "9 D", |build| {
-            let lap = build.upper.laps.iter().find(|lap| lap.name.contains("lap vamp")).expect("the lap");
+            let lap = build.upper.laps.iter().find(|lap| &*lap.name.top == "vamp").expect("the lap");
             let found = lap.beyond.as_ref().expect("it is built");
             assert_eq!(found.iter().any(|it| &*it.part == "quarter"), beyond, "{wide} in a lap of 16");
         });

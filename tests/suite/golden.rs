@@ -87,7 +87,7 @@ fn lines(checked: &Checked) -> String {
         }
     }
     for finding in &checked.findings {
-        writeln!(all_lines, "{:?} {} {} {}", finding.severity, finding.name, finding.subject, finding.message)
+        writeln!(all_lines, "{:?} {} {} {}", finding.severity, finding.name, finding.subject(), finding.message)
             .expect("a string");
     }
     all_lines

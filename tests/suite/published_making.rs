@@ -179,7 +179,7 @@ fn diameters_of_threads() {
 /// Whether a rule says anything of the trial in any size.
 fn says(boot: &memory::Memory, rule: &str, subject: &str) -> bool {
     let (_, checked) = check(boot, &AllSizes);
-    checked.findings.iter().any(|finding| finding.name == rule && finding.subject.contains(subject))
+    checked.findings.iter().any(|finding| finding.name == rule && finding.subject().contains(subject))
 }
 
 #[test]
@@ -264,7 +264,7 @@ fn short_of_eight_inches(shaft: &str, measured: &str) -> Vec<bool> {
     );
     let (_, checked) = check(&trial("", &differs), &AllSizes);
     let found =
-        checked.findings.iter().find(|finding| finding.name == "claim/height" && finding.subject.contains("trial"));
+        checked.findings.iter().find(|finding| finding.name == "claim/height" && finding.subject().contains("trial"));
     let short = found.and_then(|finding| finding.sizes.as_ref()).map(|sizes| sizes.holds.clone()).unwrap_or_default();
     let short: Vec<String> = short.iter().map(ToString::to_string).collect();
     ["6 D", "9 D", "12 D"].iter().map(|size| short.iter().any(|known| known == size)).collect()

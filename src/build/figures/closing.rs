@@ -47,7 +47,7 @@ fn rows_of(seam: &UpperSeam, rows: &[UpperRow], list: &mut List) {
 fn of_lap(lap: &LapBuilt, list: &mut List) {
     let key = |what: &str| format!("{}.{what}", lap.key);
     if let Ok(step) = &lap.step {
-        sum(&key("step"), &format!("step at the edge of the {}", lap.under), step, list);
+        sum(&key("step"), &format!("step at the edge of the {}", lap.name.under), step, list);
         list.text(&key("covered"), "lining covers it inside", if lap.covered { "yes" } else { "no" });
     }
     for beyond in lap.beyond.iter().flatten() {
@@ -117,8 +117,12 @@ pub(super) fn facing(facing: &FacingBuilt, list: &mut List) {
     list.numbers("facing.gaps", "from centre to centre", "mm", gaps);
     list.numbers("facing.rows", "rows from the facing's edge", "mm", facing.rows.clone());
     for web in &facing.webs {
-        let what = web.what.trim_start_matches("facing's ").replace(" of the facing", "");
-        list.number(&format!("facing.web-{what}"), &format!("least leather: {}", web.what), "mm", web.leather);
+        list.number(
+            &format!("facing.web-{}", web.what.name()),
+            &format!("least leather: {}", web.what),
+            "mm",
+            web.leather,
+        );
     }
     sum("facing.stack", "set through", &facing.stack, list);
 }

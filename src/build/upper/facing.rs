@@ -5,7 +5,7 @@ use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::last::GradedLast;
 use crate::build::ply::Ply;
-use crate::finding::Sum;
+use crate::finding::{BesideHole, SeamName, Sum};
 use crate::measure::{Amount, Window};
 use crate::source::Origin;
 use crate::spec::{Facing, House, Model, RowOf, Setter, Shop, Upper, Val, Valued};
@@ -27,8 +27,8 @@ pub struct Centre {
 /// The leather that is left between a hole and what is next to it.
 #[derive(Clone, Debug)]
 pub struct Web {
-    /// `holes of the facing`, `facing's edge`, `facing's row`, `facing's ends`: what is judged.
-    pub what: &'static str,
+    /// What the hole is next to.
+    pub what: BesideHole,
     /// The least leather left, mm; negative where they cut into each other.
     pub leather: f64,
     /// Where: the centres concerned, from the top edge.
@@ -190,19 +190,16 @@ fn webs(centres: &[Centre], beside: &Beside<'_>) -> Vec<Web> {
         (left - centre.punch / 2.0, origin, move || from_top(centre))
     });
     let all = [
-        least("holes of the facing", between),
-        least("facing's edge", to_edge),
-        least("facing's row", to_rows),
-        least("facing's ends", to_ends),
+        least(BesideHole::Holes, between),
+        least(BesideHole::Edge, to_edge),
+        least(BesideHole::Row, to_rows),
+        least(BesideHole::Ends, to_ends),
     ];
     all.into_iter().flatten().collect()
 }
 
 /// The least of them, of equal ones the first; only its place is put in words.
-fn least<'o, P: FnOnce() -> String>(
-    what: &'static str,
-    webs: impl Iterator<Item = (f64, &'o Origin, P)>,
-) -> Option<Web> {
+fn least<'o, P: FnOnce() -> String>(what: BesideHole, webs: impl Iterator<Item = (f64, &'o Origin, P)>) -> Option<Web> {
     let (leather, origin, place) = webs.reduce(|least, next| if next.0 < least.0 { next } else { least })?;
     Some(Web { what, leather, place: place(), origin: origin.clone() })
 }
@@ -221,7 +218,7 @@ pub(super) fn seam(upper: &Upper, house: &House) -> Option<UpperSeam> {
         let places = places(stitching, house)?;
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });
-    Some(UpperSeam::new("facing".to_owned(), "facing-rows".to_owned(), stitching, rows))
+    Some(UpperSeam::new(SeamName::Facing, "facing-rows".to_owned(), stitching, rows))
 }
 
 /// The facing's part, and its backing: another part, or the part itself turned in.

@@ -5,7 +5,7 @@ use super::row::{UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
-use crate::finding::{FaultName, Sum, Term};
+use crate::finding::{FaultName, SeamName, Sum, Term};
 use crate::language::Hole;
 use crate::measure::fits;
 use crate::source::Origin;
@@ -15,7 +15,7 @@ use std::sync::Arc;
 /// A stay over its seam.
 #[derive(Clone, Debug)]
 pub struct StayBuilt {
-    /// `stay back-stay`
+    /// Its name.
     pub name: Arc<str>,
     /// The key of its figures.
     pub key: Arc<str>,
@@ -55,7 +55,7 @@ pub(super) fn seam(seam: &Seam, house: &House) -> UpperSeam {
         let edge_of: Arc<str> = "allowance".into();
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });
-    UpperSeam::new(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching, rows)
+    UpperSeam::new(SeamName::Seam(seam.name.as_str().into()), format!("seam-{}", seam.name), &seam.stitching, rows)
 }
 
 /// Both sides of a closed seam. A part that is joined to itself varies as one piece if a foot has only one of it, or
@@ -88,11 +88,11 @@ fn covered<'u>(stay: &Stay, upper: &'u Upper) -> Built<&'u Seam> {
 /// A stay lies with its middle on the seam; its rows are counted across it from one edge.
 pub(super) fn stay_seam(stay: &Stay, upper: &Upper, house: &House) -> UpperSeam {
     let (name, key) = stay_title(stay);
-    UpperSeam::new(name, key, &stay.stitching, stay_rows(stay, upper, house))
+    UpperSeam::new(SeamName::Stay(name), key, &stay.stitching, stay_rows(stay, upper, house))
 }
 
-fn stay_title(stay: &Stay) -> (String, String) {
-    (format!("stay {}", stay.name), format!("stay-{}", stay.name))
+fn stay_title(stay: &Stay) -> (Arc<str>, String) {
+    (stay.name.as_str().into(), format!("stay-{}", stay.name))
 }
 
 fn stay_rows(stay: &Stay, upper: &Upper, house: &House) -> Built<Vec<UpperRow>> {
@@ -124,7 +124,7 @@ pub(super) fn stay(stay: &Stay, upper: &Upper, house: &House) -> StayBuilt {
     let (name, key) = stay_title(stay);
     let seam = covered(stay, upper);
     StayBuilt {
-        name: name.into(),
+        name,
         key: key.into(),
         seam: stay.covers.as_ref().map_or("", |covers| covers.it.as_str()).into(),
         nearest: nearest(stay, house),
@@ -147,14 +147,14 @@ fn nearest(stay: &Stay, house: &House) -> Built<(u32, f64)> {
 pub(super) fn gusset(gusset: &Gusset, house: &House) -> UpperSeam {
     let part = name_of(&gusset.part);
     let rows = on_each_other(&gusset.part, &gusset.joins, 1.0, &gusset.stitching, house);
-    UpperSeam::new(format!("gusset of {part}"), format!("gusset-{part}"), &gusset.stitching, rows)
+    UpperSeam::new(SeamName::Gusset(part.into()), format!("gusset-{part}"), &gusset.stitching, rows)
 }
 
 /// A folded collar lies twice under its rows.
 pub(super) fn collar(collar: &Collar, house: &House) -> UpperSeam {
     let times = if collar.folded.is_some() { 2.0 } else { 1.0 };
     let rows = on_each_other(&collar.part, &collar.joins, times, &collar.stitching, house);
-    UpperSeam::new("collar".to_owned(), "collar".to_owned(), &collar.stitching, rows)
+    UpperSeam::new(SeamName::Collar, "collar".to_owned(), &collar.stitching, rows)
 }
 
 /// Rows through one part on another, of which only the first one's edge is known.

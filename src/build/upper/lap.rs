@@ -6,7 +6,7 @@ use super::section::{LapSection, section};
 use super::thinned::Thinned;
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
-use crate::finding::Sum;
+use crate::finding::{LapName, SeamName, Sum};
 use crate::measure::fits;
 use crate::source::Origin;
 use crate::spec::{House, Lap, Upper};
@@ -28,12 +28,10 @@ pub struct Beyond {
 /// What is special to a lap.
 #[derive(Clone, Debug)]
 pub struct LapBuilt {
-    /// `lap vamp over quarter`
-    pub name: Arc<str>,
+    /// Its parts.
+    pub name: LapName,
     /// The key of its figures.
     pub key: Arc<str>,
-    /// The under part.
-    pub under: Arc<str>,
     /// The step that its edge makes inside.
     pub step: Built<Sum>,
     /// Where that was written.
@@ -58,9 +56,9 @@ fn both(lap: &Lap) -> Built<Both> {
     Ok(Both { top: Thinned::of(lap, top)?, under: Thinned::of(lap, under)?, wide: mm(&lap.wide)? })
 }
 
-fn title(lap: &Lap) -> (String, String) {
+fn title(lap: &Lap) -> (LapName, String) {
     let (top, under) = (name_of(&lap.top), name_of(&lap.under));
-    (format!("lap {top} over {under}"), format!("lap-{top}"))
+    (LapName { top: top.into(), under: under.into() }, format!("lap-{top}"))
 }
 
 /// The lap as a seam.
@@ -70,7 +68,7 @@ pub(super) fn seam(lap: &Lap, house: &House) -> UpperSeam {
         let places = places(&lap.stitching, house)?;
         Ok(numbered(&places, |number, place| row(lap, &both, number, place)))
     });
-    UpperSeam::new(name, key, &lap.stitching, rows)
+    UpperSeam::new(SeamName::Lap(name), key, &lap.stitching, rows)
 }
 
 fn row(lap: &Lap, both: &Both, number: u32, place: f64) -> UpperRow {
@@ -101,9 +99,8 @@ pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
         None => both.under.ply.origin.clone(),
     });
     LapBuilt {
-        name: name.into(),
+        name,
         key: key.into(),
-        under: name_of(&lap.under).into(),
         step: both.map(|both| both.under.at(0.0)),
         step_origin,
         covered: !upper.lasted_in.is_empty() && (lap.enters_inside.is_some() || lap.enters_outside.is_some()),

@@ -1,6 +1,7 @@
 //! The closing room.
 
 use super::{cell, cells, text};
+use crate::finding::SeamName;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
@@ -54,7 +55,8 @@ type Seam = (String, String);
 /// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
 fn in_order(job: &Job<'_>) -> Vec<Seam> {
     let closed = job.build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot"));
-    let mut seams: Vec<Seam> = closed.map(|seam| (words::role(&seam.name, job.lang), seam.key.to_string())).collect();
+    let named = |name: &SeamName| words::role(&name.to_string(), job.lang);
+    let mut seams: Vec<Seam> = closed.map(|seam| (named(&seam.name), seam.key.to_string())).collect();
     let steps = super::listed(job.figures, "route.steps");
     seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));
     seams
