@@ -1,6 +1,6 @@
 //! What a rule returns: numbers and places, no text.
 
-use super::Phrase;
+use super::{Case, Phrase};
 use crate::finding::{Subject, Sum};
 use crate::language::Hole;
 use crate::measure::pairs_failing;
@@ -91,6 +91,8 @@ pub struct Judgement {
     pub facts: Vec<Phrase>,
     /// The choices that move its margin.
     pub levers: Vec<Lever>,
+    /// Which of its rule's cases it is.
+    pub case: Case,
 }
 
 /// Message and help.
@@ -120,6 +122,7 @@ impl Judgement {
             place: None,
             facts: Vec::new(),
             levers: Vec::new(),
+            case: Case::Plain,
         }
     }
 
@@ -133,6 +136,12 @@ impl Judgement {
     #[must_use]
     pub fn lost(subject: Subject, hole: Hole) -> Self {
         Self { verdict: Verdict::NotJudged(hole), ..Self::new(subject, 0.0, 0.0, 0.0, "") }
+    }
+
+    /// As a case of its rule.
+    #[must_use]
+    pub fn of_case(self, case: Case) -> Self {
+        Self { case, ..self }
     }
 
     /// With where the limit was written.

@@ -31,7 +31,7 @@
 
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
-use super::{Phrase, Rule};
+use super::{Case, Phrase, Rule};
 use crate::build::{Build, Held, Thin};
 use crate::finding::Subject;
 use crate::geometry::Side;
@@ -63,11 +63,10 @@ impl Rule for RowsLeastInTurnout {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
-        let thin = judgement.limit_origin.as_ref().is_some_and(|(_, what)| *what == THIN);
         let message = format!(
             "{} mm are left of the {subject}{}, the house wants {} mm: {} mm short",
             number(*sum, *margin),
-            if thin { " at the thin end" } else { "" },
+            if judgement.case == Case::ThinEnd { " at the thin end" } else { "" },
             number(*limit, *margin),
             number(margin.abs(), *margin),
         );
@@ -88,7 +87,7 @@ fn judge(build: &Build<'_>, held: &Held) -> Result<Judgement, Hole> {
         Ok(judgement)
     };
     let nominal = against(held.nominal.left.nominal(), &held.nominal, "least-substance", NOMINAL)?;
-    let thin = against(held.lo.left.spread().lo, &held.lo, "least-in-turnout", THIN)?;
+    let thin = against(held.lo.left.spread().lo, &held.lo, "least-in-turnout", THIN)?.of_case(Case::ThinEnd);
     let judgement = if thin.margin < nominal.margin { thin } else { nominal };
     let origins: Vec<_> = judgement.terms.terms.iter().map(|term| term.origin.clone()).collect();
     Ok(origins.into_iter().fold(judgement, |judgement, origin| judgement.lever(origin, Moves::Up)))

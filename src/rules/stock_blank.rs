@@ -31,9 +31,9 @@
 //!
 //! Geometry; the blanks are the shop's own figures.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
+use super::{By, Case, Rule};
 use crate::build::Build;
 use crate::build::takes::{BlankBuilt, blanks};
 use crate::finding::Subject;
@@ -59,15 +59,17 @@ impl Rule for StockBlank {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        let Judgement { sum, limit, margin, unit, .. } = judgement;
+        let Judgement { sum, limit, margin, .. } = judgement;
         let help = vec!["stock a larger blank, or make the model in fewer sizes".to_owned()];
-        if *unit == "size" {
-            let message =
-                format!("size {} is asked for, the largest blank is size {}", number(*sum, 1.0), number(*limit, 1.0));
-            return Words { message, help };
-        }
-        let wide = judgement.place.as_ref().is_some_and(|place| place.to_string() == WIDE);
-        let (way, lacks) = if wide { ("wide", "narrow") } else { ("long", "short") };
+        let (way, lacks) = match judgement.case {
+            Case::Blank(By::Length) => ("long", "short"),
+            Case::Blank(By::Breadth) => ("wide", "narrow"),
+            _ => {
+                let [asked, largest] = [sum, limit].map(|size| number(*size, 1.0));
+                let message = format!("size {asked} is asked for, the largest blank is size {largest}");
+                return Words { message, help };
+            }
+        };
         let message = format!(
             "the largest blank is {} mm {way}, {} mm are needed: {} mm too {lacks}",
             number(*limit, *margin),
@@ -78,9 +80,6 @@ impl Rule for StockBlank {
     }
 }
 
-const LONG: &str = "how long it is, at its largest";
-const WIDE: &str = "how wide it is, at its largest";
-
 /// Against the largest blank: by its size, else by whichever of length and breadth it is shorter in.
 fn judgement(blank: &BlankBuilt) -> Judgement {
     let subject = Subject::Blank(blank.what);
@@ -89,12 +88,16 @@ fn judgement(blank: &BlankBuilt) -> Judgement {
     let mut judgement = match (blank.needs, blank.largest_is) {
         (Some(needs), Some(is)) if number <= largest => {
             let (long, wide) = (is.0 - needs.0, is.1 - needs.1);
-            let ((sum, limit), way) = if long < wide { ((needs.0, is.0), LONG) } else { ((needs.1, is.1), WIDE) };
-            let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm");
+            let ((sum, limit), by, way) = if long < wide {
+                ((needs.0, is.0), By::Length, "how long it is, at its largest")
+            } else {
+                ((needs.1, is.1), By::Breadth, "how wide it is, at its largest")
+            };
+            let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm").of_case(Case::Blank(by));
             judgement.place = Some(way.to_owned().into());
             judgement
         }
-        _ => Judgement::new(subject, number, largest, largest - number, "size"),
+        _ => Judgement::new(subject, number, largest, largest - number, "size").of_case(Case::Blank(By::Size)),
     };
     if let Some(chosen) = blank.chosen {
         judgement.facts.push(format!("blank size {} is taken", Size::number_text(chosen)).into());

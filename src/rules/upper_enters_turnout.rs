@@ -30,9 +30,9 @@
 //!
 //! Geometry; how far the sides may lie apart is a house rule: common practice, no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
+use super::{Against, Case, Rule};
 use crate::build::{Build, Lines, of};
 use crate::finding::{Enters, LapName, Subject};
 use crate::language::Hole;
@@ -71,21 +71,21 @@ impl Rule for UpperEntersTurnout {
                 help: vec!["name both of its parts in `turned-out`, or take out `enters-turnout`".to_owned()],
             };
         }
-        let what = judgement.limit_origin.as_ref().map_or("", |(_, what)| what);
-        let (message, help) = match what {
-            SIDES => (
+        let against = if let Case::Enters(against) = judgement.case { against } else { Against::Release };
+        let (message, help) = match against {
+            Against::OtherSide => (
                 format!(
                     "the lap {subject} enters the turnout at {sum} %, where the other side allows {limit} % at most"
                 ),
                 "see whether inside and outside are swapped, or a figure mistyped",
             ),
-            BEHIND => (
+            Against::Behind => (
                 format!(
                     "the lap {subject}, enters the turnout at {sum} %, the one behind it at {limit} %: out of order"
                 ),
                 "let the laps enter in the order of `turned-out`, from the heel to the toe",
             ),
-            _ => (
+            Against::Release => (
                 format!("the lap {subject}, enters at {sum} %, where nothing is turned out: that begins at {limit} %"),
                 "let it enter the turnout ahead of the release cut",
             ),
@@ -146,10 +146,11 @@ fn by_side(build: &Build<'_>, lines: &Lines, pair: &Pair<'_>, (side, of_side): O
     let round = bottom.sole.as_ref().is_ok_and(|sole| sole.all_round);
     let begins = if round { 0.0 } else { lines.turnout_begins / lines.last.bottom * 100.0 };
     let holds = build.house.rule("turnout-holds")?;
-    let mut judgement = against(begins).limit_at(holds.origin, RELEASE);
+    let mut judgement = against(begins).limit_at(holds.origin, RELEASE).of_case(Case::Enters(Against::Release));
     if let Some(behind) = pair.behind.and_then(of_side) {
         let behind = of(behind)?;
-        let ordered = against(behind.it.nominal()).limit_at(behind.origin.clone(), BEHIND);
+        let ordered =
+            against(behind.it.nominal()).limit_at(behind.origin.clone(), BEHIND).of_case(Case::Enters(Against::Behind));
         if ordered.margin < judgement.margin {
             judgement = ordered.lever(behind.origin.clone(), Moves::Down);
         }
@@ -172,6 +173,7 @@ fn sides(build: &Build<'_>, pair: &Pair<'_>) -> Result<Option<Judgement>, Hole> 
     let (station, limit) = (nominal(more), nominal(less) * rule.it.nominal());
     let judgement =
         Judgement::new(Subject::LapEnters(pair.name.clone(), Enters::BothSides), station, limit, limit - station, "%")
+            .of_case(Case::Enters(Against::OtherSide))
             .limit_at(rule.origin, SIDES)
             .at(less.origin.clone(), "the one side")
             .at(more.origin.clone(), "the other side")

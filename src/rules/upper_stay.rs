@@ -64,7 +64,7 @@ impl Rule for UpperStay {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        if judgement.unit.is_empty() {
+        if matches!(judgement.subject, Subject::SeamUnderStay(..)) {
             let message = "a stay covers a seam that is not rubbed flat".to_owned();
             return Words { message, help: vec!["write `rubbed-flat` in the seam, and do it".to_owned()] };
         }

@@ -37,7 +37,7 @@
 
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
-use super::{Phrase, Rule};
+use super::{Case, Phrase, Rule};
 use crate::build::{Build, Built, NailsBuilt, of};
 use crate::finding::{ClinchLine, Subject};
 use crate::geometry::Side;
@@ -76,14 +76,9 @@ impl Rule for WaistClinch {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        if judgement.subject == PLATE {
-            let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
-            let help = "take a last that is plated in full";
-            return Words { message, help: vec![help.to_owned()] };
-        }
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let (long, which) = if sum > limit { ("too long", "at most") } else { ("too short", "at least") };
-        let stated = judgement.further.iter().any(|(_, what)| what.to_string() == STATED);
+        let Case::Clinch { stated, serves } = judgement.case else { return plate_words() };
         let head = if stated { format!("the {subject}") } else { format!("no length serves the {subject}") };
         let message = format!(
             "{head}: {} mm is {} mm {long}, {which} {} mm clinches in every boot",
@@ -91,8 +86,7 @@ impl Rule for WaistClinch {
             number(margin.abs(), *margin),
             number(*limit, *margin),
         );
-        let served = judgement.facts.iter().any(|fact| fact.to_string().starts_with(SERVE));
-        let help = if served {
+        let help = if serves {
             "write a length that serves, or leave `length` out: the shortest that serves is then taken"
         } else {
             "stock a length inside the window, or change a layer that they go through"
@@ -101,24 +95,26 @@ impl Rule for WaistClinch {
     }
 }
 
+fn plate_words() -> Words {
+    let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
+    Words { message, help: vec!["take a last that is plated in full".to_owned()] }
+}
+
 /// What the place of a length that the model states is called.
 const STATED: &str = "the length stated";
-
-/// How the fact begins that names the stocked lengths that serve.
-const SERVE: &str = "stocked and serving: ";
 
 const PLATE: Subject = Subject::ClinchingInWaist;
 
 fn tacks(nails: &Built<NailsBuilt>) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    Ok(window(ClinchLine::Tacks, nails)
+    Ok(window(ClinchLine::Tacks, nails, true)
         .at(nails.length_origin.clone(), STATED)
         .limit_at(nails.clinch.1.clone(), "house rule: how much clinches")
         .lever(nails.length_origin.clone(), Moves::Another))
 }
 
 /// The worst nail of a line against the lengths that serve it.
-fn window(line: ClinchLine, nails: &NailsBuilt) -> Judgement {
+fn window(line: ClinchLine, nails: &NailsBuilt, stated: bool) -> Judgement {
     let nail = &nails.nails[nails.worst];
     let serves = nail.window;
     let margin_of = |length: f64| nail.margin(length);
@@ -134,8 +130,9 @@ fn window(line: ClinchLine, nails: &NailsBuilt) -> Judgement {
     let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
     let serving: Vec<String> =
         nails.stocked.iter().filter(|it| fits(0.0, margin_of(**it))).map(|it| eighths(*it)).collect();
+    judgement.case = Case::Clinch { stated, serves: !serving.is_empty() };
     if !serving.is_empty() {
-        judgement.facts.push(format!("{SERVE}{}", serving.join(", ")).into());
+        judgement.facts.push(format!("stocked and serving: {}", serving.join(", ")).into());
     }
     let below = nails.stocked.iter().rev().find(|length| **length < serves.lo);
     let above = nails.stocked.iter().find(|length| **length > serves.hi);
@@ -148,7 +145,7 @@ fn window(line: ClinchLine, nails: &NailsBuilt) -> Judgement {
 
 fn length(which: ClinchLine, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    let mut judgement = window(which, nails);
+    let mut judgement = window(which, nails, nails.stated.is_some());
     let with = of(&line.with)?;
     if let Some(sunk) = &with.it.sunk {
         let sunk = of(sunk)?;
