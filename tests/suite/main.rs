@@ -31,6 +31,7 @@ mod nail_lines;
 mod nail_walker;
 mod nails;
 mod noted;
+mod notices;
 mod offsets;
 mod order;
 mod outline_svg;
