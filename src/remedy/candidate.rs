@@ -2,13 +2,12 @@
 //! the slots of the vocabulary.
 
 use super::place::{Place, SlotAt, Way, path};
-use super::sort::{kind, never_first};
 use super::step::{End, Setting, settings};
 use super::stocked;
 use super::trial::{Trial, Wrong};
 use super::write::Act;
 use crate::finding::Kind;
-use crate::language::vocabulary::{FILE, Key, SlotKind, Thing};
+use crate::language::vocabulary::{FILE, Key, SlotDef, SlotKind, Thing, Toward};
 use crate::language::{Given, Slot, StatementKey, Value};
 use crate::measure::{Amount, Number, Shape};
 use crate::rules::Moves;
@@ -247,7 +246,8 @@ impl<'s> Scene<'s> {
                 self.put_others(place, at, others, all);
             }
             Value::Amount(_) | Value::Count(_) => {
-                for (end, setting) in settings(value, self.text(slot.span)) {
+                let Some(row) = row(place, at) else { return };
+                for (end, setting) in settings(value, self.text(slot.span), row.marks) {
                     for up in [false, true] {
                         let wanted = match (moves, end) {
                             (Some(Moves::Up), End::Value) => up,
@@ -274,11 +274,11 @@ impl<'s> Scene<'s> {
         let within = |span: Span| (span.start - head.start) as usize..(span.end - head.start) as usize;
         let names: Vec<String> =
             slots.iter().map(|(at, ..)| format!("{} {}", at.clause.unwrap_or(""), at.slot)).collect();
-        let sign = if up { "+" } else { "-" };
+        let (sign, toward) = if up { ("+", Toward::More) } else { ("-", Toward::Less) };
         Candidate {
             id: format!("{} [{} {end:?}] {sign}", path(self.model, &way), names.join(",")),
-            kind: kind(&way),
-            last: never_first(&way, slots.first().and_then(|(at, ..)| at.clause), up),
+            kind: place.statement.def.cost,
+            last: slots.first().and_then(|(at, ..)| row(place, *at)?.never_first) == Some(toward),
             cause: false,
             shared: true,
             rungs: Rungs::Marks {
@@ -296,7 +296,7 @@ impl<'s> Scene<'s> {
         }
         let id = format!("{} [{} {}]", path(self.model, &place.way), at.clause.unwrap_or(""), at.slot);
         let shared = !place.statement.clauses.is_empty() || matches!(place.kind().1, "base" | "lengths");
-        all.push(Candidate { shared, ..Candidate::of_rungs(id, kind(&place.way), rungs) });
+        all.push(Candidate { shared, ..Candidate::of_rungs(id, place.statement.def.cost, rungs) });
     }
 
     /// A statement with one slot's text replaced.
@@ -371,7 +371,7 @@ impl<'s> Scene<'s> {
             .filter(|(at, _)| joined(at))
             .filter_map(|(at, slot)| {
                 let Given::Value(value) = &slot.given else { return None };
-                let (_, setting) = settings(value, self.text(slot.span)).into_iter().next()?;
+                let (_, setting) = settings(value, self.text(slot.span), row(place, at)?.marks).into_iter().next()?;
                 Some((at, slot.span, setting))
             })
             .collect();
@@ -391,7 +391,10 @@ impl<'s> Scene<'s> {
         while let Some(key) = way.last() {
             if spare(key) {
                 let id = format!("{} [out]", path(self.model, way));
-                all.push(Candidate::of_rungs(id, kind(&way.to_vec()), vec![vec![(way.to_vec(), Act::Drop)]]));
+                let outer = self.places.iter().find(|known| known.way == way);
+                let cost = outer.map(|outer| outer.statement.def.cost);
+                let out = vec![vec![(way.to_vec(), Act::Drop)]];
+                all.extend(cost.map(|cost| Candidate::of_rungs(id, cost, out)));
                 return;
             }
             way = &way[..way.len() - 1];
@@ -399,13 +402,18 @@ impl<'s> Scene<'s> {
     }
 }
 
-/// What may stand in a slot.
-pub fn definition(place: &Place<'_>, at: SlotAt) -> Option<SlotKind> {
+/// The row of the vocabulary that a slot's value stands in.
+fn row(place: &Place<'_>, at: SlotAt) -> Option<&'static SlotDef> {
     let slots = match at.clause {
         None => place.statement.def.slots,
         Some(word) => place.statement.def.clause(word)?.slots,
     };
-    slots.get(at.slot).map(|slot| slot.kind)
+    slots.get(at.slot)
+}
+
+/// What may stand in a slot.
+pub fn definition(place: &Place<'_>, at: SlotAt) -> Option<SlotKind> {
+    row(place, at).map(|row| row.kind)
 }
 
 fn takes(place: &Place<'_>, at: SlotAt, thing: Thing) -> bool {

@@ -3,9 +3,8 @@
 //! | file | takes | gives |
 //! |---|---|---|
 //! | `place` | a model in force | its statements with the ways to them |
-//! | `step`, `stocked` | a value | the next that can be set, or that is on the shelf |
+//! | `step`, `stocked` | a value | the next that can be set, or that is on the shelf; marks and cost stand in the vocabulary |
 //! | `candidate`, `lengths`, `added` | what is wrong | the choices that may move it, each with its rungs |
-//! | `sort` | a choice | what it costs |
 //! | `write` | a draft | edits of the text |
 //! | `trial` | a draft | what its texts come to in some sizes |
 //! | `search` | what must go | drafts that leave nothing open |
@@ -22,7 +21,6 @@ mod place;
 mod proof;
 pub mod reach;
 mod search;
-mod sort;
 mod step;
 mod stocked;
 mod trial;
