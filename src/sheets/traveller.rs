@@ -115,9 +115,7 @@ fn rests(figures: &Figures, step: &str, voice: Voice) -> Vec<String> {
     let prefix = format!("route.dwell.{step}.");
     let of_step = figures.iter().filter_map(|figure| figure.key.strip_prefix(&prefix).map(|kind| (kind, figure)));
     let waits = of_step.filter(|(kind, _)| !matches!(*kind, "open" | "press"));
-    waits
-        .map(|(_, figure)| format!("{} {}", words::label(&figure.label, voice.lang), voice.said(figure).first))
-        .collect()
+    waits.map(|(_, figure)| format!("{} {}", words::figure(figure, voice.lang), voice.said(figure).first)).collect()
 }
 
 fn texts<'f>(figures: &'f Figures, key: &str) -> &'f [String] {

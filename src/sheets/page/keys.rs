@@ -52,7 +52,7 @@ impl Sheets<'_> {
         let (value, within) = self.voice().target(figure);
         let label = match word {
             Some(word) => self.word(word).to_owned(),
-            None => words::label(&figure.label, self.job.lang).into_owned(),
+            None => words::figure(figure, self.job.lang),
         };
         self.note(figure, &value);
         let further = if within.is_empty() { other } else { Some(within) };

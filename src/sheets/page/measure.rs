@@ -23,7 +23,7 @@ impl Sheets<'_> {
         let figure = self.job.figures.get(key)?;
         let (target, tolerance) = self.voice().target(figure);
         self.note(figure, &target);
-        let what = words::label(&figure.label, self.job.lang).into_owned();
+        let what = words::figure(figure, self.job.lang);
         Some(Measure { what, target, tolerance, with: self.word(with).to_owned() })
     }
 

@@ -85,7 +85,7 @@ impl Sheets<'_> {
                 let [what_said, most_said] = [what, most].map(|figure| self.voice().line(figure));
                 self.note(what, &what_said);
                 self.note(most, &most_said);
-                let label = words::label(&most.label, self.job.lang);
+                let label = words::figure(most, self.job.lang);
                 text = format!("{text}: {what_said}, {label} {most_said}");
             }
         }

@@ -14,8 +14,8 @@ impl Sheets<'_> {
         let figure = self.job.figures.get(key)?;
         let value = self.voice().line(figure);
         self.note(figure, &value);
-        let label = words::label(&figure.label, self.job.lang);
-        let label = if of.is_empty() { label.into_owned() } else { format!("{of}: {label}") };
+        let label = words::figure(figure, self.job.lang);
+        let label = if of.is_empty() { label } else { format!("{of}: {label}") };
         Some(Item::Row { label, value })
     }
 

@@ -84,7 +84,7 @@ fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
             let known: Vec<String> = parts.into_iter().filter(|text| *text != NOTHING).collect();
             row[2] = known.join(" +\n");
         }
-        if job.figures.get(&format!("{key}.ends")).is_some_and(|figure| figure.unit == "mm") {
+        if job.figures.get(&format!("{key}.ends")).is_some_and(|figure| figure.unit == crate::build::FigureUnit::Mm) {
             let behind = if row[5].starts_with("0\u{a0}") { String::new() } else { format!(" – {}", row[5]) };
             row[5] = format!("{}{behind}", sheets.word(words::BREAST));
         }

@@ -125,9 +125,9 @@ fn further(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
         let key = format!("{key}.{what}");
         let Some(figure) = job.figures.get(&key).filter(|_| text(job.figures, &key) != "no") else { continue };
         let value = cell(job, sheets, &key);
-        let label = words::label(&figure.label, job.lang);
+        let label = words::figure(figure, job.lang);
         // What is done or not is said by its label.
-        said.push(if what == "rubbed-flat" { label.into_owned() } else { format!("{label} {value}") });
+        said.push(if what == "rubbed-flat" { label } else { format!("{label} {value}") });
     }
     said.join("; ")
 }
