@@ -47,7 +47,7 @@ pub use parts::PartBuilt;
 pub use ply::Ply;
 pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
-pub use seams::{SeamBuilt, Sewn};
+pub use seams::{SeamBuilt, SeamKind, Sewn};
 pub use stack::{Held, Lying, Missed, Mode, Peak, Room, Stack, Thin, outsole_thick};
 pub use thread::ThreadUse;
 pub use upper::{

@@ -129,6 +129,18 @@ impl From<FigureId> for Identity {
     }
 }
 
+impl From<&FigureId> for Identity {
+    fn from(id: &FigureId) -> Identity {
+        Identity::from(*id)
+    }
+}
+
+impl From<&Identity> for Identity {
+    fn from(of: &Identity) -> Identity {
+        of.clone()
+    }
+}
+
 impl FigureId {
     /// The figure of these names.
     #[must_use]

@@ -32,6 +32,8 @@ pub struct LapBuilt {
     pub name: Arc<str>,
     /// The key of its figures.
     pub key: Arc<str>,
+    /// The part on top.
+    pub top: Arc<str>,
     /// The under part.
     pub under: Arc<str>,
     /// The step that its edge makes inside.
@@ -103,6 +105,7 @@ pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
     LapBuilt {
         name: name.into(),
         key: key.into(),
+        top: name_of(&lap.top).into(),
         under: name_of(&lap.under).into(),
         step: both.map(|both| both.under.at(0.0)),
         step_origin,
