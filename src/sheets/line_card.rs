@@ -151,7 +151,7 @@ fn in_order(sizes: &[&Figured], machine: &str) -> Vec<String> {
 fn column(sizes: &[&Figured], key: &str, voice: Voice) -> Option<Column> {
     let first = sizes.iter().find_map(|size| size.figures.get(key))?;
     let of = key.split('.').nth(1).and_then(|part| part.strip_prefix("row-"));
-    let label = words::label(&first.label, voice.lang);
+    let label = words::figure(first, voice.lang);
     let label = match of {
         Some(row) => format!("{} {row}: {label}", words::of(words::ROW, voice.lang)),
         None => label.rsplit(": ").next().unwrap_or(&label).to_owned(),

@@ -45,13 +45,15 @@ fn terms(sum: &Sum, into: &mut String) {
 }
 
 fn one_figure(figure: &Figure, into: &mut String) {
-    let Figure { key, label, unit, datum, sum } = figure;
+    let Figure { key, label, unit, datum, sum, .. } = figure;
     let datum = match datum {
         Datum::Number(number) => format!("{number:?}"),
         other => format!("{other:?}"),
     };
     writeln!(into, "{key} | {label} | {unit} | {datum}").expect("a string");
-    sum.iter().for_each(|sum| terms(sum, into));
+    if let Some(sum) = sum {
+        terms(sum, into);
+    }
 }
 
 /// All figures of what a file declares.

@@ -218,7 +218,7 @@ fn every_label_value_step_and_rule_has_its_words() {
                     _ => &[],
                 };
                 for text in texts {
-                    assert!(has_value(&figure.key, text, Lang::Es), "no Spanish for `{text}` of {}", figure.key);
+                    assert!(has_value(figure.of.id, text, Lang::Es), "no Spanish for `{text}` of {}", figure.key);
                 }
                 if &*figure.key == "route.steps" {
                     for step in texts {

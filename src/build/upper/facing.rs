@@ -1,6 +1,6 @@
 //! Eyelets and hooks of one size: where their centres stand, what lies between the holes, what they are set through.
 
-use super::row::{UpperRow, UpperSeam, numbered, places};
+use super::row::{EdgeOf, UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::last::GradedLast;
@@ -214,7 +214,7 @@ pub(super) fn seam(upper: &Upper, house: &House) -> Option<UpperSeam> {
     let facing = upper.facing.as_ref()?;
     let stitching = facing.rows.as_ref()?;
     let rows = stack(upper, facing).and_then(|stack| {
-        let edge_of: Arc<str> = upper.faced(facing)?.map_or("", |part| part.it.name.as_str()).into();
+        let edge_of = EdgeOf::part(upper.faced(facing)?.map_or("", |part| part.it.name.as_str()));
         let places = places(stitching, house)?;
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });

@@ -1,7 +1,7 @@
 //! A lap outside the turnout: both parts' profiles added, from the top part's edge.
 
 use super::name_of;
-use super::row::{Left, UpperRow, UpperSeam, numbered, places};
+use super::row::{EdgeOf, Left, UpperRow, UpperSeam, numbered, places};
 use super::section::{LapSection, section};
 use super::thinned::Thinned;
 use crate::build::Built;
@@ -83,7 +83,7 @@ fn row(lap: &Lap, both: &Both, number: u32, place: f64) -> UpperRow {
         number,
         place,
         inside,
-        edge_of: edge_of.into(),
+        edge_of: EdgeOf::part(edge_of),
         stack: parts().fold(Sum::new(), |sum, (part, _, x)| sum.plus_all(part.at(*x))),
         left: left.map(|(part, name, x)| Left { part: (*name).into(), sum: part.at(*x) }).collect(),
     }

@@ -31,8 +31,8 @@ pub struct SkiverLimit {
 pub struct SkiveBuilt {
     /// The part that is skived, and the lap.
     pub name: PartOfLap,
-    /// The key of its figures: `lap-vamp.quarter`.
-    pub key: Arc<str>,
+    /// The key of its lap's figures: `lap-vamp`.
+    pub seam: Arc<str>,
     /// The skiver.
     pub skiver: Arc<str>,
     /// Its limits.
@@ -48,8 +48,8 @@ pub(super) fn skives(lap: &Lap, skivers: &[Skiver]) -> Vec<SkiveBuilt> {
         let (skiver, limits) = best(tried)?;
         let lap = LapName { top: top.into(), under: under.into() };
         let name = PartOfLap { part: part.name.as_str().into(), lap };
-        let key = format!("lap-{top}.{}", part.name);
-        Some(SkiveBuilt { name, key: key.into(), skiver: skiver.name.as_str().into(), limits })
+        let seam = format!("lap-{top}").into();
+        Some(SkiveBuilt { name, seam, skiver: skiver.name.as_str().into(), limits })
     };
     parts.filter_map(|part| one(&part.it)).collect()
 }

@@ -167,11 +167,9 @@ pub(in crate::report) fn attached(
 
 /// A size with its figures, without their terms.
 fn bare<'d>(size: &'d Figured, shown: &dyn Fn(&str) -> bool) -> SizeDoc<'d> {
-    let figures = size
-        .figures
-        .iter()
-        .filter(|it| shown(&it.key))
-        .map(|it| (&*it.key, FigureDoc { label: &it.label, unit: it.unit, value: value(&it.datum), terms: None }));
+    let figures = size.figures.iter().filter(|it| shown(&it.key)).map(|it| {
+        (&*it.key, FigureDoc { label: &it.label, unit: it.unit.name(), value: value(&it.datum), terms: None })
+    });
     SizeDoc {
         system: size.checked.size.system.name(),
         size: size.checked.size.to_string(),
@@ -204,7 +202,7 @@ fn size<'d>(size: &'d Figured, places: &Places<'d>) -> SizeDoc<'d> {
 fn figure<'d>(figure: &'d Figure, places: &Places<'d>) -> FigureDoc<'d> {
     FigureDoc {
         label: &figure.label,
-        unit: figure.unit,
+        unit: figure.unit.name(),
         value: value(&figure.datum),
         terms: figure.sum.as_ref().map(|sum| terms(sum, places)),
     }

@@ -415,6 +415,11 @@ const HOLES: &[(&str, &str)] = &[
     ("width", "ancho"),
 ];
 
+/// A word of this program in Spanish; as it is, where the table lacks it.
+pub(super) fn turned(word: &'static str) -> &'static str {
+    HOLES.iter().find(|(known, _)| *known == word).map_or(word, |(_, said)| said)
+}
+
 /// The label of a figure as a sheet says it; as it is, where the table lacks it.
 pub(in crate::sheets) fn label(label: &str, lang: Lang) -> Cow<'_, str> {
     match lang {

@@ -8,6 +8,7 @@
 
 pub(super) mod cards;
 pub(super) mod cautions;
+mod figures;
 mod fixed;
 mod labels;
 mod rules;
@@ -17,6 +18,7 @@ mod values;
 
 pub use cards::CARDS;
 pub use cautions::CAUTIONS;
+pub(super) use figures::figure;
 pub use fixed::FIXED;
 pub(super) use fixed::*;
 pub use labels::has_label;
@@ -98,5 +100,5 @@ pub(super) fn step(name: &str, lang: Lang) -> &str {
 pub(super) fn characters() -> impl Iterator<Item = char> {
     let words = FIXED.iter().chain(CAUTIONS).chain(STEP_WORDS.iter().map(|(_, word)| word));
     let words = words.chain(rules::words()).flat_map(|word| Lang::ALL.map(|lang| word.say(lang)));
-    words.chain(labels::texts()).chain(values::texts()).flat_map(str::chars)
+    words.chain(labels::texts()).chain(figures::texts()).chain(values::texts()).flat_map(str::chars)
 }
