@@ -1,10 +1,12 @@
 //! The value that everything reports with. Rendering is elsewhere.
 
 mod faults;
+mod piece;
 mod remedy;
 mod sum;
 
 pub use faults::FaultName;
+pub use piece::{LayerPiece, Lifted, Material, PartPlace, Piece, Role, Variation};
 pub use remedy::{Change, Kind, Reaches, Remedy, WaysOut};
 pub use sum::{Sum, Term};
 

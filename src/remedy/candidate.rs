@@ -7,7 +7,7 @@ use super::step::{End, Setting, settings};
 use super::stocked;
 use super::trial::{Trial, Wrong};
 use super::write::Act;
-use crate::finding::Kind;
+use crate::finding::{Kind, Piece};
 use crate::language::vocabulary::{FILE, Key, SlotKind, Thing};
 use crate::language::{Given, Slot, StatementKey, Value};
 use crate::measure::{Amount, Number, Shape};
@@ -104,16 +104,16 @@ impl<'s> Scene<'s> {
         let judgement = &wrong.judgement;
         let mut all = Vec::new();
         for lever in &judgement.levers {
-            self.from(&lever.origin, "", Some(lever.moves), &mut all);
+            self.from(&lever.origin, None, Some(lever.moves), &mut all);
         }
         for term in &judgement.terms.terms {
-            self.from(&term.origin, &term.what, None, &mut all);
+            self.from(&term.origin, term.what.stated(), None, &mut all);
         }
         for (origin, what) in &judgement.further {
-            self.from(origin, &what.to_string(), None, &mut all);
+            self.from(origin, what.piece().and_then(Piece::stated), None, &mut all);
         }
-        if let Some((origin, what)) = &judgement.limit_origin {
-            self.from(origin, what, None, &mut all);
+        if let Some((origin, _)) = &judgement.limit_origin {
+            self.from(origin, None, None, &mut all);
         }
         self.machines(wrong, &mut all);
         self.added(wrong, &mut all);
@@ -124,7 +124,7 @@ impl<'s> Scene<'s> {
     }
 
     /// The choices behind an origin: those that stand there, or those that name the fact that stands there.
-    fn from(&self, origin: &Origin, what: &str, moves: Option<Moves>, all: &mut Vec<Candidate>) {
+    fn from(&self, origin: &Origin, spoken: Option<&str>, moves: Option<Moves>, all: &mut Vec<Candidate>) {
         match origin.nature {
             Nature::Choice => {
                 // A nail's length may stand in another statement than the nail.
@@ -138,7 +138,7 @@ impl<'s> Scene<'s> {
                     self.at(place, origin.span, moves, all);
                 }
             }
-            Nature::Fact => self.naming(origin, what, all),
+            Nature::Fact => self.naming(origin, spoken, all),
             Nature::HouseRule => {}
         }
     }
@@ -175,8 +175,9 @@ impl<'s> Scene<'s> {
         self.removal(place, all);
     }
 
-    /// Choices that name a piece of stock; of several those of the part or layer that is spoken of.
-    fn naming(&self, origin: &Origin, what: &str, all: &mut Vec<Candidate>) {
+    /// Choices that name a piece of stock; of several those of the part or layer that is spoken of, by the name
+    /// under which the model states it.
+    fn naming(&self, origin: &Origin, spoken: Option<&str>, all: &mut Vec<Candidate>) {
         let mut words = origin.path.split(" / ").next().unwrap_or_default().splitn(2, ' ');
         let (Some(word), Some(name)) = (words.next(), words.next()) else { return };
         let stocked = |slot: &SlotKind| if let SlotKind::New(thing) = slot { Some(*thing) } else { None };
@@ -188,11 +189,11 @@ impl<'s> Scene<'s> {
             .flat_map(|place| place.slots().into_iter().map(move |(at, _)| (place, at)))
             .filter(|(place, at)| takes(place, *at, thing) && place.name(*at) == Some(name))
             .collect();
-        let spoken = |(place, _): &&(&Place<'_>, SlotAt)| {
+        let is_spoken_of = |(place, _): &&(&Place<'_>, SlotAt)| {
             let of = place.way.iter().rev().nth(1).and_then(|key| key.first.as_deref());
-            of.is_some_and(|of| what.split([' ', ',']).any(|word| word == of))
+            of.is_some() && of == spoken
         };
-        let those: Vec<_> = named.iter().filter(spoken).collect();
+        let those: Vec<_> = named.iter().filter(is_spoken_of).collect();
         let chosen = if those.is_empty() { named.iter().collect() } else { those };
         for (place, at) in chosen {
             if let Some(slot) = place.slot(*at) {

@@ -39,7 +39,7 @@ fn adverse() -> Memory {
 
 fn terms(sum: &Sum, into: &mut String) {
     for term in &sum.terms {
-        let source = term.source.as_deref().unwrap_or("-");
+        let source = term.source.as_ref().map_or("-".to_owned(), ToString::to_string);
         writeln!(into, "    {} | {} | {:?} | {source}", term.what, term.coefficient, term.spread).expect("a string");
     }
 }

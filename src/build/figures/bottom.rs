@@ -4,6 +4,7 @@ use super::List;
 use super::upper::settings;
 use crate::build::figure::Datum;
 use crate::build::{Build, Gauged, HeelNailsBuilt, NailsBuilt, Ply, of};
+use crate::finding::LayerPiece;
 use crate::geometry::Side;
 use crate::measure::{Amount, Window};
 use crate::spec::{Adhesive, Ends, Extent, HeelNails, Layer, Val};
@@ -43,7 +44,7 @@ fn one_layer(layer: &Layer, list: &mut List) {
     let key = |what: &str| format!("layer.{}.{what}", layer.role.name());
     list.named(&key("of"), layer.role.name(), Some(&layer.of), |of| of.name());
     for ply in Ply::of_layer(layer).unwrap_or_default() {
-        let part = ply.what.split(' ').nth(1).filter(|part| !part.starts_with('('));
+        let part = ply.what.of_layer().and_then(LayerPiece::name);
         let what = part.map_or("thickness".to_owned(), |part| format!("thickness-{part}"));
         list.figures.push(key(&what), format!("{}: thickness", ply.what), "mm", Datum::Spread(ply.spread));
     }

@@ -5,7 +5,7 @@ use super::row::{UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
-use crate::finding::{FaultName, Sum, Term};
+use crate::finding::{FaultName, PartPlace, Sum, Term, Variation};
 use crate::language::Hole;
 use crate::measure::fits;
 use crate::source::Origin;
@@ -68,10 +68,10 @@ fn closed(seam: &Seam) -> Built<Sum> {
     }
     if let [part] = &parts[..] {
         let mut other = Ply::of_part(&part.it)?.term();
-        other.what = format!("{}, the other side", other.what).into();
+        other.what = other.what.placed(PartPlace::OtherSide);
         let one_hide = of(&part.it.of)?.it.one_hide;
         if of(&part.it.pieces)?.it > 1 && !one_hide {
-            other.source = Some(format!("part {}, the other piece", part.it.name).into());
+            other.source = Some(Variation::OtherPiece(part.it.name.as_str().into()));
         }
         sum.terms.push(other);
     }
@@ -189,5 +189,5 @@ fn needed(collar: &Collar, house: &House) -> Built<Sum> {
     Ok(Sum::new()
         .plus(Term::fixed("last row from the fold", last, &of(&collar.stitching.rows)?.origin))
         .plus(Term::fixed("row inside the edge", inside.it.nominal(), &inside.origin))
-        .plus(Term { what: format!("the turn takes {}", turn.what).into(), ..turn.term() }))
+        .plus(Term { what: turn.what.clone().placed(PartPlace::InTheTurn), ..turn.term() }))
 }

@@ -2,6 +2,7 @@
 
 use super::{LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title, upright};
 use crate::build::{Build, Gauged, HeelBuilt, HeelNail, Lines, Place};
+use crate::finding::Role;
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
 
@@ -115,7 +116,7 @@ impl Heel<'_> {
         for term in &heel.under_seat.terms {
             let next = down + term.nominal();
             // Insole and outer end at the feather line; what lies below them is cut to the edge.
-            let to_edge = ["midsole", "slip", "outsole"].iter().any(|role| term.what.starts_with(role));
+            let to_edge = matches!(term.what.role(), Some(Role::Midsole | Role::Slip | Role::Outsole));
             let end = if to_edge { frame.back } else { 0.0 };
             let at = |along: f64, down: f64| (along, down + frame.fallen(along));
             ops.push(hatched(frame, &[at(end, down), at(1.0, down), at(1.0, next), at(end, next)], hatch(&term.what)));

@@ -25,6 +25,7 @@ pub(super) use skives::{Skive, Skives};
 
 use super::paper::{Anchor, Hatch, Op, Pen, Point, Style, Text, width_mm};
 use super::words::{self, Lang};
+use crate::finding::{LayerPiece, Piece, Role};
 
 /// Points of a label.
 const LABEL: f64 = 9.0;
@@ -164,20 +165,16 @@ fn cut(name: &str, style: Style, points: f64, room: f64) -> String {
 }
 
 /// What lies in a stack in the language of the sheet, without what it is made of.
-fn short(what: &str, lang: Lang) -> String {
-    let named = what.split(" (").next().unwrap_or_default();
-    words::label(named, lang).into_owned()
+fn short(what: &Piece, lang: Lang) -> String {
+    words::label(&what.short(), lang).into_owned()
 }
 
-/// The hatch of what a layer is made of.
-pub(super) fn hatch(what: &str) -> Hatch {
-    if what.contains(" lug ") {
-        Hatch::LugRubber
-    } else if what.starts_with("outsole") || what.starts_with("slip") {
-        Hatch::Rubber
-    } else if what.starts_with("midsole") || what.starts_with("insole") {
-        Hatch::SoleLeather
-    } else {
-        Hatch::UpperLeather
+/// The hatch of what lies in a stack.
+pub(super) fn hatch(what: &Piece) -> Hatch {
+    match (what.role(), what.of_layer()) {
+        (_, Some(LayerPiece::Lug)) => Hatch::LugRubber,
+        (Some(Role::Outsole | Role::Slip), _) => Hatch::Rubber,
+        (Some(Role::Midsole | Role::Insole), _) => Hatch::SoleLeather,
+        _ => Hatch::UpperLeather,
     }
 }

@@ -5,6 +5,7 @@ use super::{
     LABEL, LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title_within, upright,
 };
 use crate::build::{CutLayer, HeelNail, Stand, Zone};
+use crate::finding::{Lifted, Piece};
 use crate::sheets::paper::{Anchor, Hatch, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
@@ -93,10 +94,10 @@ impl NailSection<'_> {
     }
 
     fn said(&self, layer: &CutLayer, room: f64) -> String {
-        let word = match &*layer.what {
-            "wedges" => words::of(words::WEDGE, self.lang).to_owned(),
-            "lifts" => words::of(words::LIFT, self.lang).to_owned(),
-            "thin-lifts" => words::of(words::THIN_LIFT, self.lang).to_owned(),
+        let word = match &layer.what {
+            Piece::Lifted(Lifted::Wedges) => words::of(words::WEDGE, self.lang).to_owned(),
+            Piece::Lifted(Lifted::Lifts) => words::of(words::LIFT, self.lang).to_owned(),
+            Piece::Lifted(Lifted::ThinLifts) => words::of(words::THIN_LIFT, self.lang).to_owned(),
             what => short(what, self.lang),
         };
         let count = if layer.count > 1 { format!("{} \u{d7} ", layer.count) } else { String::new() };
