@@ -21,6 +21,7 @@ mod geometry_faults;
 mod geometry_properties;
 mod geometry_reference;
 mod golden;
+mod hatches;
 mod heels;
 mod laps;
 mod lasts;

@@ -2,7 +2,7 @@
 
 use super::{LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title, upright};
 use crate::build::{Build, Gauged, HeelBuilt, HeelNail, Lines, Place};
-use crate::finding::Role;
+use crate::finding::{Lifted, Role};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
 
@@ -153,7 +153,11 @@ impl Heel<'_> {
     fn cap(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Option<Pointed> {
         let (level, table) = (frame.heel.needed.nominal(), frame.heel.block.nominal());
         let back = frame.back;
-        ops.push(hatched(frame, &[(back, level), (1.0, level), (1.0, table), (back, table)], Hatch::Rubber));
+        ops.push(hatched(
+            frame,
+            &[(back, level), (1.0, level), (1.0, table), (back, table)],
+            hatch(&frame.heel.cap.what),
+        ));
         Some(Pointed { at: frame.at(1.0, f64::midpoint(level, table)), text: self.cap.clone() })
     }
 
@@ -203,7 +207,7 @@ fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op
         return None;
     }
     let ring: Vec<(f64, f64)> = face(top).into_iter().chain(face(bottom).into_iter().rev()).collect();
-    Some(hatched(frame, &ring, Hatch::SoleLeather))
+    Some(hatched(frame, &ring, hatch(&Lifted::Lifts.into())))
 }
 
 /// One nail of each stage and place, from its head to its point, and one of the cap's.

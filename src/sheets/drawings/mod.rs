@@ -25,7 +25,7 @@ pub(super) use skives::{Skive, Skives};
 
 use super::paper::{Anchor, Hatch, Op, Pen, Point, Style, Text, width_mm};
 use super::words::{self, Lang};
-use crate::finding::{LayerPiece, Piece, Role};
+use crate::finding::{LayerPiece, Material, Piece};
 
 /// Points of a label.
 const LABEL: f64 = 9.0;
@@ -169,12 +169,14 @@ fn short(what: &Piece, lang: Lang) -> String {
     words::label(&what.short(), lang).into_owned()
 }
 
-/// The hatch of what lies in a stack.
+/// The hatch of what something is made of, whatever it is called. Stocked filler, a film of adhesive and a channel have no
+/// strokes.
 pub(super) fn hatch(what: &Piece) -> Hatch {
-    match (what.role(), what.of_layer()) {
-        (_, Some(LayerPiece::Lug)) => Hatch::LugRubber,
-        (Some(Role::Outsole | Role::Slip), _) => Hatch::Rubber,
-        (Some(Role::Midsole | Role::Insole), _) => Hatch::SoleLeather,
-        _ => Hatch::UpperLeather,
+    match (what.material(), what.of_layer()) {
+        (Some(Material::Rubber), Some(LayerPiece::Lug)) => Hatch::LugRubber,
+        (Some(Material::Rubber), _) => Hatch::Rubber,
+        (Some(Material::SoleLeather), _) => Hatch::SoleLeather,
+        (Some(Material::UpperLeather), _) => Hatch::UpperLeather,
+        (Some(Material::Filler | Material::Adhesive) | None, _) => Hatch::Plain,
     }
 }

@@ -6,7 +6,7 @@ use super::{
 };
 use crate::build::{CutLayer, HeelNail, Stand, Zone};
 use crate::finding::{Lifted, Piece};
-use crate::sheets::paper::{Anchor, Hatch, Ink, Op, Paint, Pen, Point, Style, width_mm};
+use crate::sheets::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
 
@@ -74,8 +74,8 @@ impl NailSection<'_> {
     fn layers(&self, (left, room): (f64, f64), floor: f64, by: f64) -> (Vec<Op>, Vec<Pointed>) {
         let (mut ops, mut labels, mut y) = (Vec::new(), Vec::new(), floor);
         let cut = &self.nail.cut;
-        let base = cut.base.iter().map(|layer| (layer, Hatch::SoleLeather));
-        for (layer, hatch) in base.chain(cut.over.iter().map(|layer| (layer, hatch(&layer.what)))) {
+        for layer in cut.base.iter().chain(&cut.over) {
+            let hatch = hatch(&layer.what);
             let middle = y - layer.thickness * by / 2.0;
             labels.push(Pointed { at: Point::new(left + WIDE, middle), text: self.said(layer, room) });
             let one = layer.thickness * by / f64::from(layer.count.max(1));
