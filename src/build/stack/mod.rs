@@ -13,7 +13,7 @@ pub use room::{Room, outsole_thick};
 use super::Built;
 use super::amounts::of;
 use super::lines::Lines;
-use super::pieces::{Piece, clipped, outer_at, outer_spread, pieces_of_side};
+use super::pieces::{RowPiece, clipped, outer_at, outer_spread, pieces_of_side};
 use super::ply::Ply;
 use super::rows::{RowBuilt, SoleRows, sole};
 use crate::finding::{Sum, Term, Variation};
@@ -145,7 +145,7 @@ pub struct Stack {
 
 #[derive(Clone, Debug)]
 struct RowStack {
-    pieces: Vec<Piece>,
+    pieces: Vec<RowPiece>,
     /// Where each layer of the stack lies along the row.
     present: Vec<Stretches>,
     length: f64,
@@ -248,7 +248,7 @@ fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[Lies]) -> RowStack {
     // Heel to toe outside, then back: the inside's pieces come in the order of the row.
     let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), heel, toe);
     pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, back));
-    let again: Vec<Piece> = pieces.iter().map(|piece| piece.moved(back - heel)).collect();
+    let again: Vec<RowPiece> = pieces.iter().map(|piece| piece.moved(back - heel)).collect();
     pieces.extend(again);
     let mut pieces = clipped(pieces, 0.0, row.length);
     for piece in &mut pieces {
@@ -330,7 +330,7 @@ impl Whole<'_> {
 
 impl Whole<'_> {
     /// The lap that lies on a piece; where one reaches into the next, both.
-    fn lap_on(&self, piece: &Piece) -> Option<Arc<str>> {
+    fn lap_on(&self, piece: &RowPiece) -> Option<Arc<str>> {
         let mut laps: Vec<usize> = piece.outer.iter().flat_map(|laid| &laid.within).map(|(n, ..)| *n).collect();
         laps.sort_unstable();
         laps.dedup();
