@@ -8,8 +8,8 @@ use crate::finding::{LayerPiece, Lifted, PartPlace, Piece, Sum, Term, Variation}
 use crate::measure::{Spread, fits};
 use crate::spec::{Ends, Extent, Heel, House, Layer, LayerStock, Lifts, Model, Role};
 
-/// Wedges or lifts: their word, how many, how thick.
-pub type Layered = (&'static str, u32, f64);
+/// Wedges or lifts: which, how many, how thick.
+pub type Layered = (Lifted, u32, f64);
 
 /// The heel of one size, mm.
 #[derive(Clone, Debug)]
@@ -112,8 +112,10 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
     let needed = block.clone().less(&Sum { terms: vec![cap.term()] });
     let (given, stack) = given(heel, house)?;
     let least = mm(&house.rule("wedge-at-breast"))?;
-    let wedges =
-        stack.iter().find(|(word, ..)| *word == "wedges").map(|(_, count, thickness)| (f64::from(*count), *thickness));
+    let wedges = stack
+        .iter()
+        .find(|(which, ..)| *which == Lifted::Wedges)
+        .map(|(_, count, thickness)| (f64::from(*count), *thickness));
     let taken = wedges.map_or(0.0, |(count, thickness)| drop.min(count * (thickness - least).max(0.0)));
     let wedge_at_breast = wedges.filter(|(count, _)| *count > 0.0).map(|(count, thickness)| thickness - taken / count);
     let sand_back = given.nominal() - needed.nominal();
@@ -226,9 +228,9 @@ fn thinner(heel: &Heel, over: f64) -> Built<Option<Thinner>> {
 
 /// The thickest lift that is less than what is over at the thin end. Wedges are not left out: they take up the slope.
 fn too_many(stack: &[Layered], over: f64) -> Option<TooMany> {
-    let lifts = stack.iter().filter(|(word, count, _)| *word != "wedges" && *count > 0);
+    let lifts = stack.iter().filter(|(which, count, _)| *which != Lifted::Wedges && *count > 0);
     let spare = lifts.filter(|(.., thick)| fits(*thick, over)).max_by(|a, b| a.2.total_cmp(&b.2));
-    spare.map(|(word, _, thick)| TooMany { word, thick: *thick })
+    spare.map(|(which, _, thick)| TooMany { word: which.name(), thick: *thick })
 }
 
 /// How many of each lie in a base, or in a part of it.
@@ -281,9 +283,9 @@ pub(super) fn base_of(heel: &Heel, house: &House, counts: BaseOf) -> Built<Sum> 
 /// The whole base, and its wedges and lifts with count and thickness.
 fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
     let mut stack = Vec::new();
-    let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];
-    for (word, lifts) in all.into_iter().filter_map(|(word, lifts)| lifts.as_ref().map(|lifts| (word, lifts))) {
-        stack.push((word, of(&lifts.count)?.it, of(&lifts.substance)?.it.nominal()));
+    let all = [(Lifted::Wedges, &heel.wedges), (Lifted::Lifts, &heel.lifts), (Lifted::ThinLifts, &heel.thin_lifts)];
+    for (which, lifts) in all.into_iter().filter_map(|(which, lifts)| lifts.as_ref().map(|lifts| (which, lifts))) {
+        stack.push((which, of(&lifts.count)?.it, of(&lifts.substance)?.it.nominal()));
     }
     Ok((base_of(heel, house, BaseOf::whole(heel)?)?, stack))
 }

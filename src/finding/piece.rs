@@ -335,3 +335,58 @@ impl fmt::Display for Variation {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::{LayerPiece, Material, PartPlace, Piece, Role, Variation};
+
+    fn layer(piece: LayerPiece, hammered: Option<f64>) -> Piece {
+        Piece::Layer { role: Role::Outsole, piece, stock: "bend".into(), material: Material::SoleLeather, hammered }
+    }
+
+    fn part(place: PartPlace) -> Piece {
+        Piece::Part { part: "vamp".into(), leather: "oil-tan".into(), place }
+    }
+
+    /// As they are in JSON of the first schema.
+    #[test]
+    fn pieces_say_what_they_are() {
+        let film = Piece::Film { over: Role::Slip, adhesive: "neoprene".into() };
+        for (piece, text, short) in [
+            (layer(LayerPiece::Whole, None), "outsole (bend)", "outsole"),
+            (layer(LayerPiece::Whole, Some(5.0)), "outsole (bend), hammered 5 %", "outsole"),
+            (layer(LayerPiece::Lug, None), "outsole lug (bend)", "outsole lug"),
+            (film, "film over the slip (neoprene)", "film over the slip"),
+            (Piece::Channel { outsole: "tread".into() }, "channel of tread", "channel of tread"),
+            (part(PartPlace::Whole), "vamp (oil-tan)", "vamp"),
+            (part(PartPlace::Skived), "vamp (oil-tan), skived", "vamp"),
+            (part(PartPlace::AtItsEdge), "vamp at its skived edge", "vamp at its skived edge"),
+            (part(PartPlace::LastedIn), "vamp (oil-tan), lasted in at the seat", "vamp"),
+            (part(PartPlace::OtherSide), "vamp (oil-tan), the other side", "vamp"),
+            (part(PartPlace::InTheTurn), "the turn takes vamp (oil-tan)", "the turn takes vamp"),
+            (Piece::Cap("cap-low".into()), "cap (cap-low)", "cap"),
+        ] {
+            assert_eq!((piece.to_string().as_str(), piece.short().as_str()), (text, short));
+        }
+    }
+
+    #[test]
+    fn variations_say_what_varies_together() {
+        let (part, leather) = (|| "vamp".into(), || "oil-tan".into());
+        for (variation, text) in [
+            (Variation::Hide(leather()), "leather oil-tan"),
+            (Variation::Part(part()), "part vamp"),
+            (Variation::OtherPiece(part()), "part vamp, the other piece"),
+            (Variation::Layer(Role::Midsole, LayerPiece::Whole), "layer midsole"),
+            (Variation::Layer(Role::Outsole, LayerPiece::Base), "layer outsole base"),
+            (Variation::Film(Role::Midsole), "film over midsole"),
+            (Variation::Channel, "channel"),
+            (Variation::Cap, "cap"),
+            (Variation::Skive(part()), "skive vamp"),
+            (Variation::EdgeSkive { part: part(), leather: leather() }, "edge skive of vamp (oil-tan)"),
+            (Variation::FlatSkive { part: part(), leather: leather() }, "flat skive of vamp (oil-tan)"),
+        ] {
+            assert_eq!(variation.to_string(), text);
+        }
+    }
+}

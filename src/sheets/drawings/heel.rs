@@ -133,13 +133,13 @@ impl Heel<'_> {
         let mut labels = Vec::new();
         let (mut back, mut breast) = (frame.fallen(frame.back), heel.drop);
         let mut said = self.layers.iter();
-        for (word, count, thick) in heel.stack.iter().filter(|(_, count, _)| *count > 0) {
-            let at_breast = if *word == "wedges" { heel.wedge_at_breast.unwrap_or(*thick) } else { *thick };
+        for (which, count, thick) in heel.stack.iter().filter(|(_, count, _)| *count > 0) {
+            let at_breast = if *which == Lifted::Wedges { heel.wedge_at_breast.unwrap_or(*thick) } else { *thick };
             // What tapers to the breast is thicker at the edge than at the heel point.
             let at_edge = thick - (thick - at_breast) * frame.back;
             for n in 0..*count {
                 let next = (back + at_edge, breast + at_breast);
-                ops.extend(levelled(frame, (back, breast), next));
+                ops.extend(levelled(frame, (back, breast), next, hatch(&(*which).into())));
                 if n == 0 {
                     let place = frame.at(1.0, f64::midpoint(breast, next.1).min(heel.needed.nominal()));
                     labels.extend(said.next().map(|text| Pointed { at: place, text: text.clone() }));
@@ -193,7 +193,7 @@ fn hatched(frame: &Frame<'_>, ring: &[(f64, f64)], hatch: Hatch) -> Op {
 }
 
 /// What is left of a layer above the level: its upper and lower face at back and breast.
-fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op> {
+fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64), hatch: Hatch) -> Option<Op> {
     let (level, edge) = (frame.heel.needed.nominal(), frame.back);
     let face = |(back, breast): (f64, f64)| {
         let at = |down: f64| edge + (1.0 - edge) * (down - back) / (breast - back);
@@ -207,7 +207,7 @@ fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op
         return None;
     }
     let ring: Vec<(f64, f64)> = face(top).into_iter().chain(face(bottom).into_iter().rev()).collect();
-    Some(hatched(frame, &ring, hatch(&Lifted::Lifts.into())))
+    Some(hatched(frame, &ring, hatch))
 }
 
 /// One nail of each stage and place, from its head to its point, and one of the cap's.

@@ -24,8 +24,8 @@ pub(super) use section::{section, section_height};
 pub(super) use skives::{Skive, Skives};
 
 use super::paper::{Anchor, Hatch, Op, Pen, Point, Style, Text, width_mm};
-use super::words::{self, Lang};
-use crate::finding::{LayerPiece, Material, Piece};
+use super::words::{self, Lang, Word};
+use crate::finding::{LayerPiece, Lifted, Material, Piece};
 
 /// Points of a label.
 const LABEL: f64 = 9.0;
@@ -167,6 +167,15 @@ fn cut(name: &str, style: Style, points: f64, room: f64) -> String {
 /// What lies in a stack in the language of the sheet, without what it is made of.
 fn short(what: &Piece, lang: Lang) -> String {
     words::label(&what.short(), lang).into_owned()
+}
+
+/// One of some layers of the heel's base.
+pub(super) fn lifted(which: Lifted) -> Word {
+    match which {
+        Lifted::Wedges => words::WEDGE,
+        Lifted::Lifts => words::LIFT,
+        Lifted::ThinLifts => words::THIN_LIFT,
+    }
 }
 
 /// The hatch of what something is made of, whatever it is called. Stocked filler, a film of adhesive and a channel have no

@@ -2,10 +2,11 @@
 //! and the nail in it.
 
 use super::{
-    LABEL, LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title_within, upright,
+    LABEL, LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, lifted, line, scale, short, title_within,
+    upright,
 };
 use crate::build::{CutLayer, HeelNail, Stand, Zone};
-use crate::finding::{Lifted, Piece};
+use crate::finding::Piece;
 use crate::sheets::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
@@ -95,9 +96,7 @@ impl NailSection<'_> {
 
     fn said(&self, layer: &CutLayer, room: f64) -> String {
         let word = match &layer.what {
-            Piece::Lifted(Lifted::Wedges) => words::of(words::WEDGE, self.lang).to_owned(),
-            Piece::Lifted(Lifted::Lifts) => words::of(words::LIFT, self.lang).to_owned(),
-            Piece::Lifted(Lifted::ThinLifts) => words::of(words::THIN_LIFT, self.lang).to_owned(),
+            Piece::Lifted(which) => words::of(lifted(*which), self.lang).to_owned(),
             what => short(what, self.lang),
         };
         let count = if layer.count > 1 { format!("{} \u{d7} ", layer.count) } else { String::new() };
