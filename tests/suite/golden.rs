@@ -51,7 +51,9 @@ fn one_figure(figure: &Figure, into: &mut String) {
         other => format!("{other:?}"),
     };
     writeln!(into, "{key} | {label} | {unit} | {datum}").expect("a string");
-    sum.iter().for_each(|sum| terms(sum, into));
+    if let Some(sum) = sum {
+        terms(sum, into);
+    }
 }
 
 /// All figures of what a file declares.

@@ -64,14 +64,14 @@ fn labelled(printed: &Printed, title: &str) -> BTreeMap<String, Hatch> {
     });
     let leaders: Vec<(Point, Point)> = leaders.collect();
     let said = |side: Point| {
-        let ends = leaders.iter().filter(|(from, _)| near(*from, side, 1.2)).map(|(_, to)| *to);
+        let mut ends = leaders.iter().filter(|(from, _)| near(*from, side, 1.2)).map(|(_, to)| *to);
         let texts = |end: Point| {
             ops.iter().find_map(|op| match op {
                 Op::Text(text) if near(text.at, Point::new(end.x, end.y + 1.1), 1.2) => Some(text.content.clone()),
                 _ => None,
             })
         };
-        ends.filter_map(texts).next()
+        ends.find_map(texts)
     };
     let middle = |a: Point, b: Point| Point::new(f64::midpoint(a.x, b.x), f64::midpoint(a.y, b.y));
     let of_piece = |op: &&Op| {
