@@ -26,9 +26,8 @@ macro_rules! figures {
                 }
             }
 
-            /// Its name here, as JSON has it.
-            #[must_use]
-            pub const fn name(self) -> &'static str {
+            /// Its name in this table.
+            const fn variant(self) -> &'static str {
                 match self {
                     $(FigureId::$id => stringify!($id),)+
                 }
@@ -111,10 +110,9 @@ figures! {
     StayCovers "{0}.covers" "covers the seam" Bare;
     StayWide "{0}.wide" "width of the stay" Mm;
     StayLoop "{0}.loop" "loop" Mm;
-    GussetJoins "{0}.joins" "sewn to" Bare;
+    SewnTo "{0}.joins" "sewn to" Bare;
     GussetTo "{0}.to" "sewn up to" Mm;
     CollarPart "collar.part" "collar" Bare;
-    CollarJoins "{0}.joins" "sewn to" Bare;
     CollarFolded "{0}.folded" "folded in" Mm;
     CollarFoldNeeds "{0}.fold-needed" "the fold needs" Mm;
     // Counter and puff.
@@ -431,4 +429,21 @@ figures! {
     TakenPieces "takes.pieces.{0}.count" "{0}: for a pair" Bare;
     LacesLong "takes.pieces.laces.long" "laces: length" Mm;
     LastsTaken "takes.last" "pairs of lasts: one, of" Bare;
+}
+
+impl FigureId {
+    /// Its name as JSON has it, stable as keys are: `sole-row-stitches`.
+    #[must_use]
+    pub fn name(self) -> String {
+        let mut name = String::new();
+        let mut before = '-';
+        for c in self.variant().chars() {
+            if !name.is_empty() && (c.is_ascii_uppercase() || c.is_ascii_digit() && !before.is_ascii_digit()) {
+                name.push('-');
+            }
+            name.push(c.to_ascii_lowercase());
+            before = c;
+        }
+        name
+    }
 }

@@ -119,12 +119,12 @@ fn others(upper: &Upper, list: &mut List) {
     for gusset in &upper.gussets {
         let Ok(part) = &gusset.part else { continue };
         let of_gusset = |id: F| id.of_seam(format!("gusset-{}", part.it.name));
-        list.named(of_gusset(F::GussetJoins), Some(&gusset.joins), |part| &part.name);
+        list.named(of_gusset(F::SewnTo), Some(&gusset.joins), |part| &part.name);
         list.amount(of_gusset(F::GussetTo), &gusset.to);
     }
     if let Some(collar) = &upper.collar {
         list.named(F::CollarPart, Some(&collar.part), |part| &part.name);
-        list.named(F::CollarJoins.of_seam("collar"), Some(&collar.joins), |part| &part.name);
+        list.named(F::SewnTo.of_seam("collar"), Some(&collar.joins), |part| &part.name);
         list.maybe(F::CollarFolded.of_seam("collar"), collar.folded.as_ref());
     }
     for (word, stiffened) in [("counter", &upper.counter), ("puff", &upper.puff)] {

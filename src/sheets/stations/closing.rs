@@ -8,8 +8,8 @@ use crate::sheets::{Job, drawings};
 
 pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let seams = in_order(job);
-    let mut set = sheets.listed(words::UPPER, &[F::ShaftInside, F::UpperTurnedOut, F::UpperLastedIn]);
-    set.extend(sheets.listed(words::MARK, &[F::MarkHow, F::MarkSays, F::MarkOn]));
+    let mut set = sheets.listed(words::UPPER, [F::ShaftInside, F::UpperTurnedOut, F::UpperLastedIn]);
+    set.extend(sheets.listed(words::MARK, [F::MarkHow, F::MarkSays, F::MarkOn]));
     sheets.set_and_do(&set, &[]);
     settings(job, sheets, &seams);
     joins(job, sheets, &seams);
@@ -116,7 +116,7 @@ fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
             let there: Vec<Identity> = there.collect();
             there.into_iter().map(|of| cell(job, sheets, of)).collect::<Vec<_>>().join(", ")
         };
-        let parts = of(&[F::SeamJoins, F::GussetJoins, F::CollarJoins, F::FacingRowsJoin, F::LapOver, F::StayOf]);
+        let parts = of(&[F::SeamJoins, F::SewnTo, F::FacingRowsJoin, F::LapOver, F::StayOf]);
         let wide = of(&[F::LapWide, F::StayWide, F::SeamAllowance]);
         let further = further(job, sheets, key);
         rows.push(vec![format!("{n}  {name}"), parts, wide, further, "______________".to_owned()]);

@@ -14,8 +14,8 @@ pub(super) fn edge(sheets: &mut Sheets<'_>) {
         (F::EdgeRowLeast, None),
         (F::FinishSquareWithin, None),
     ]);
-    let mut set = sheets.listed(words::COMES_OFF, &[F::EdgeOff, F::EdgeLength, F::EdgeRoughLength]);
-    set.extend(sheets.listed(words::KEEP_ROW, &[F::EdgeRowLeast, F::SoleFromEdge]));
+    let mut set = sheets.listed(words::COMES_OFF, [F::EdgeOff, F::EdgeLength, F::EdgeRoughLength]);
+    set.extend(sheets.listed(words::KEEP_ROW, [F::EdgeRowLeast, F::SoleFromEdge]));
     sheets.set_and_do(&set, &[]);
     let mut measures: Vec<Measure> = TURNOUT.iter().filter_map(|of| sheets.measure_of(of, words::STEEL_RULE)).collect();
     measures.extend(sheets.measure_of(F::SoleFromEdge, words::STEEL_RULE));

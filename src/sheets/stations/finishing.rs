@@ -7,7 +7,7 @@ use crate::sheets::words;
 pub(super) fn finishing(sheets: &mut Sheets<'_>) {
     let set = sheets.listed(
         words::SOCK,
-        &[
+        [
             F::FinishEdge,
             F::FinishEdgeColour,
             F::FinishSockLining,

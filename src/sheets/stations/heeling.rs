@@ -17,7 +17,7 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ]);
     let mut set = sheets.listed(
         words::LEVEL,
-        &[
+        [
             F::HeelStop,
             F::HeelStopBreast,
             F::HeelSandBreast,
@@ -38,7 +38,7 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         F::HeelNailsCapCount,
         F::HeelNailsCapSpacing,
     ];
-    set.extend(sheets.listed(words::HEEL_NAILS, &nails));
+    set.extend(sheets.listed(words::HEEL_NAILS, nails));
     set.extend(stages(job, sheets));
     let mut first = vec![words::AT_FINISHED_EDGE, words::SINK_HEADS];
     if is_there(job.figures, F::HeelStop) {

@@ -13,7 +13,7 @@ pub(super) fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         (F::HeelVisibleInches, Some(words::HEEL_SEEN)),
         (F::ShaftInside, None),
     ]);
-    let claims = sheets.listed(words::CLAIMS, &[F::ClaimHeight, F::ClaimMeasured, F::ClaimHas, F::ClaimTo]);
+    let claims = sheets.listed(words::CLAIMS, [F::ClaimHeight, F::ClaimMeasured, F::ClaimHas, F::ClaimTo]);
     let looks = [words::FEEL, words::ROWS_CLEAN, words::UPPER_CLEAN, words::STANDS, words::SAME];
     sheets.set_and_do(&claims, &looks);
     let ruled = [

@@ -24,7 +24,7 @@ pub(super) fn lasting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         ],
     );
     let last = [F::LastName, F::LastBottom, F::LastPlate, F::LastSeat, F::LastTread, F::LastSeatBreadth];
-    set.extend(sheets.listed(words::THE_LAST, &last));
+    set.extend(sheets.listed(words::THE_LAST, last));
     let cemented = cemented(job, sheets);
     let out = turning_out(sheets);
     set.extend(cemented.into_iter().chain(out));

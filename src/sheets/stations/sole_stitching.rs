@@ -34,11 +34,11 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
         F::EdgeHolds,
         F::EdgeOff,
     ];
-    set.extend(sheets.listed(words::ROUGH_ROUND, &rough));
+    set.extend(sheets.listed(words::ROUGH_ROUND, rough));
     let stack = [F::StackOffTheLap, F::StackAlong, F::StackRow, F::StackSide, F::SoleSews];
-    set.extend(sheets.listed(words::STACK, &stack));
+    set.extend(sheets.listed(words::STACK, stack));
     let bobbin = [F::SoleRowsABobbin, F::SoleBobbin, F::SoleThreadPair];
-    set.extend(sheets.listed(words::THREAD_AND_BOBBIN, &bobbin));
+    set.extend(sheets.listed(words::THREAD_AND_BOBBIN, bobbin));
     sheets.set_and_do(&set, &[words::OFFCUT, words::BOBBIN_FULL]);
     rows(job, sheets);
     let mut measures: Vec<Measure> = Vec::new();

@@ -2,7 +2,7 @@
 //! this one, and the compiler says what it lacks.
 
 use super::Lang;
-use super::labels::turned;
+use super::names::{turned, turns};
 use crate::build::{Figure, FigureId as F, Slot, filled};
 
 /// The label of a figure as a sheet says it. Words of this program turn, names that the shop types stay.
@@ -11,6 +11,27 @@ pub(in crate::sheets) fn figure(figure: &Figure, lang: Lang) -> String {
         Lang::En => figure.label.to_string(),
         Lang::Es => filled(spanish(figure.of.id), &figure.of.slots, &said),
     }
+}
+
+/// The same without the name that it begins with, where that stands above it.
+pub(in crate::sheets) fn figure_unnamed(figure: &Figure, lang: Lang) -> String {
+    let pattern = match lang {
+        Lang::En => figure.of.id.definition().label,
+        Lang::Es => spanish(figure.of.id),
+    };
+    filled(pattern.strip_prefix("{0}: ").unwrap_or(pattern), &figure.of.slots, &said)
+}
+
+/// Whether every word of this program in a figure's label turns.
+#[must_use]
+pub fn has_words(figure: &Figure) -> bool {
+    let pattern = figure.of.id.definition().label;
+    let said = |(n, _): &(usize, &Slot)| pattern.contains(&format!("{{{n}}}"));
+    let mut words = figure.of.slots.iter().enumerate().filter(said).filter_map(|(_, slot)| match slot {
+        Slot::Word(word) => Some(*word),
+        _ => None,
+    });
+    words.all(turns)
 }
 
 fn said(slot: &Slot) -> String {
@@ -93,10 +114,9 @@ const fn spanish(id: F) -> &'static str {
         F::StayCovers => "cubre la costura",
         F::StayWide => "ancho del refuerzo",
         F::StayLoop => "tirador",
-        F::GussetJoins => "cosido a",
+        F::SewnTo => "cosido a",
         F::GussetTo => "cosido hasta",
         F::CollarPart => "collarín",
-        F::CollarJoins => "cosido a",
         F::CollarFolded => "doblado hacia dentro",
         F::CollarFoldNeeds => "el doblez pide",
         // Counter and puff.
