@@ -30,7 +30,7 @@ mod upper;
 pub use amounts::{base, mm, of, plain};
 pub use bed::Spot;
 pub use corner::{Corner, NO_LINE};
-pub use figure::{Datum, Figure, Figures};
+pub use figure::{BondOf, Datum, Definition, Figure, FigureId, FigureUnit, Figures, Identity, Manner, Slot, filled};
 pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
@@ -47,12 +47,12 @@ pub use parts::PartBuilt;
 pub use ply::Ply;
 pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
-pub use seams::{SeamBuilt, Sewn};
+pub use seams::{SeamBuilt, SeamKind, Sewn};
 pub use stack::{Held, Lying, Missed, Mode, Peak, Room, Stack, Thin, outsole_thick};
 pub use thread::ThreadUse;
 pub use upper::{
-    Beyond, Centre, ClaimBuilt, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, LapSection, LapSide, Left, ShaftBuilt,
-    SkiveBuilt, SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web,
+    Beyond, Centre, ClaimBuilt, EdgeOf, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, LapSection, LapSide, Left,
+    ShaftBuilt, SkiveBuilt, SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web, WebOf,
 };
 
 use crate::language::Hole;

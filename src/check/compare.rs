@@ -152,11 +152,11 @@ fn differences(then: &[RecordedFigure], now: &Figured, part: bool) -> Vec<Differ
     let printed: BTreeSet<&str> = then.iter().map(|it| it.key.as_str()).collect();
     let changed = then.iter().filter_map(|was| {
         let is = present.get(was.key.as_str());
-        let same = is.is_some_and(|is| is.unit == was.unit && value(&is.datum) == value(&was.datum));
+        let same = is.is_some_and(|is| is.unit.name() == was.unit && value(&is.datum) == value(&was.datum));
         (!same).then(|| Difference {
             key: was.key.clone(),
             label: was.label.clone(),
-            units: (was.unit.clone(), is.map_or(String::new(), |is| is.unit.to_owned())),
+            units: (was.unit.clone(), is.map_or(String::new(), |is| is.unit.name().to_owned())),
             then: Some(was.datum.clone()),
             now: is.map(|is| is.datum.clone()),
         })
@@ -165,7 +165,7 @@ fn differences(then: &[RecordedFigure], now: &Figured, part: bool) -> Vec<Differ
     let new = now.figures.iter().filter(unknown).map(|is| Difference {
         key: is.key.to_string(),
         label: is.label.to_string(),
-        units: (String::new(), is.unit.to_owned()),
+        units: (String::new(), is.unit.name().to_owned()),
         then: None,
         now: Some(is.datum.clone()),
     });

@@ -99,7 +99,7 @@ fn part(models: &[(&ModelChecked, Vec<&Figured>)], machine: &str) -> std::io::Re
     let seams: BTreeMap<&str, BTreeSet<String>> =
         models.iter().map(|(model, sizes)| (model.name.as_str(), sewn(sizes))).collect();
     let with: Vec<_> = models.iter().filter(|(model, _)| !seams[model.name.as_str()].is_empty()).cloned().collect();
-    report::attachment_of_part(&with, &|model, key| shows(&seams[model.name.as_str()], key))
+    report::attachment_of_part(&with, &|model, figure| shows(&seams[model.name.as_str()], figure))
 }
 
 fn attached(model: &ModelChecked, written: std::io::Result<Vec<u8>>) -> Result<Vec<u8>, Stop> {

@@ -24,6 +24,7 @@ pub use run::{Counts, MAX_FAULTS, Run};
 pub use verify::{Tally, Verified, tally};
 pub use ways::mended;
 
+use crate::build::Figure;
 use crate::check::{Derived, Figured, ModelChecked, Recorded};
 use crate::remedy::reach::Reach;
 use crate::rules::Rule;
@@ -147,13 +148,13 @@ pub fn attachment_of(models: &[(&ModelChecked, Vec<&Figured>)]) -> io::Result<Ve
     json::attached(models, None).map_err(io::Error::from)
 }
 
-/// Some figures of models as JSON, to be attached to a card that shows them; `shown` picks them by model and key.
+/// Some figures of models as JSON, to be attached to a card that shows them; `shown` picks them.
 ///
 /// # Errors
 /// A figure that JSON can't hold, which no finite number is.
 pub fn attachment_of_part(
     models: &[(&ModelChecked, Vec<&Figured>)],
-    shown: &dyn Fn(&ModelChecked, &str) -> bool,
+    shown: &dyn Fn(&ModelChecked, &Figure) -> bool,
 ) -> io::Result<Vec<u8>> {
     json::attached(models, Some(shown)).map_err(io::Error::from)
 }

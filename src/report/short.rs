@@ -34,7 +34,7 @@ pub(super) fn figures(out: &mut dyn Write, run: &Run<'_>, figured: &[Vec<Figured
     for (model, sizes) in run.checked.models.iter().zip(figured) {
         for size in sizes {
             for figure in size.figures.iter() {
-                let said = datum(&figure.datum, figure.unit);
+                let said = datum(&figure.datum, figure.unit.name());
                 let line = format!("{}, {}: {} = {said}", model.name, size.checked.size, figure.key);
                 writeln!(out, "{}", clean(&line))?;
             }

@@ -51,7 +51,7 @@ fn row(figure: &Figure) -> Row {
         section: clean(section).into_owned(),
         key: clean(key).into_owned(),
         label: clean(&figure.label).into_owned(),
-        value: clean(&datum(&figure.datum, figure.unit)).into_owned(),
+        value: clean(&datum(&figure.datum, figure.unit.name())).into_owned(),
     }
 }
 

@@ -52,7 +52,7 @@ impl Rule for HardwareSpacing {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(facing) = &build.facing else { return Vec::new() };
         judged("facing", facing, |facing| {
-            let of_web = |web: &Web| judge(build, web).unwrap_or_else(|hole| Judgement::lost(web.what, hole));
+            let of_web = |web: &Web| judge(build, web).unwrap_or_else(|hole| Judgement::lost(web.of.name(), hole));
             facing.webs.iter().map(of_web).collect()
         })
     }
@@ -72,7 +72,7 @@ impl Rule for HardwareSpacing {
 fn judge(build: &Build<'_>, web: &Web) -> Result<Judgement, Hole> {
     let rule = build.house.rule("hole-web")?;
     let limit = rule.it.nominal();
-    let mut judgement = Judgement::new(web.what, web.leather, limit, web.leather - limit, "mm")
+    let mut judgement = Judgement::new(web.of.name(), web.leather, limit, web.leather - limit, "mm")
         .lever(web.origin.clone(), Moves::Another)
         .limit_at(rule.origin, "house rule: least leather beside a hole");
     judgement.place = Some(web.place.clone().into());

@@ -6,7 +6,7 @@ use super::Units;
 use super::paper::{self, Anchor, Document, Heading, Ink, Op, Page, PageSize, Paper, Pen, Point, Style, Text, wrap};
 use super::values::{Said, Voice};
 use super::words::{self, Lang, Word, cards};
-use crate::build::{Datum, Figure, Figures};
+use crate::build::{Datum, Figure, FigureId as F, Figures, Identity, Slot};
 use crate::check::{Figured, ModelChecked};
 use std::collections::BTreeSet;
 
@@ -18,31 +18,26 @@ const LINE: f64 = 4.0;
 const ROW: f64 = 5.0;
 const SIZES: f64 = 34.0;
 
-/// What a seam's machine is set to, behind the seam's key; in the order in which a bench sets and checks.
-const SET: &[&str] = &[
-    "needle",
-    "thread",
-    "pitch",
-    "rows",
-    "guide",
-    "starts-behind",
-    "from-edge",
-    "inset",
-    "first",
-    "apart",
-    "row-1.stitches",
-    "row-2.stitches",
-    "row-3.stitches",
-    "row-4.stitches",
-    "stitches",
-    "thickest",
-    "layers",
-    "bobbin",
-    "rows-a-bobbin",
-];
+/// What a seam's machine is set to, in the order in which a bench sets and checks.
+const SET: &[F] = &[F::SeamNeedle, F::SeamThread, F::SeamPitch, F::SeamRows];
 
-/// What only the sole's rows have: the stack under the lap and off it.
-const SOLE: &[&str] = &["stack.worst", "stack.off-the-lap"];
+/// What stands on the card for a seam.
+fn figures_of(seam: &str) -> Vec<Identity> {
+    let set = SET.iter().map(|id| id.of_seam(seam));
+    let further: Vec<Identity> = match seam {
+        "sole" => {
+            let rows = (1..=4).map(|row| F::SoleRowStitches.of([Slot::Number(row)]));
+            let of_rows = [F::SoleGuide, F::SoleStartsBehind, F::SoleFromEdge, F::SoleApart];
+            let stack = [F::StackWorst, F::StackOffTheLap, F::SoleBobbin, F::SoleRowsABobbin];
+            of_rows.into_iter().map(Identity::from).chain(rows).chain(stack.into_iter().map(Identity::from)).collect()
+        }
+        "forefoot" => {
+            [F::ForefootInset, F::ForefootApart, F::ForefootStitches, F::ForefootLayers].map(Identity::from).to_vec()
+        }
+        seam => [F::SeamFirst, F::SeamApart, F::SeamThickest, F::TakenSeamStitches].map(|id| id.of_seam(seam)).to_vec(),
+    };
+    set.chain(further).collect()
+}
 
 /// The card of one machine.
 #[derive(Debug)]
@@ -72,16 +67,17 @@ pub fn machines(models: &[(&ModelChecked, Vec<&Figured>)]) -> BTreeSet<String> {
 
 /// The seam and the machine that a figure names, if it is one of those.
 fn machine_of(figure: &Figure) -> Option<(&str, &str)> {
-    match (figure.key.strip_suffix(".machine"), &figure.datum) {
-        (Some(seam), Datum::Text(machine)) => Some((seam, machine)),
+    match (figure.of.id, &*figure.of.slots, &figure.datum) {
+        (F::SeamMachine, [Slot::Seam(seam)], Datum::Text(machine)) => Some((seam, machine)),
         _ => None,
     }
 }
 
 /// Whether the card of a machine shows a figure of a build; its seams are those that the machine sews.
 #[must_use]
-pub fn shows(seams: &BTreeSet<String>, key: &str) -> bool {
-    seams.iter().any(|seam| key == format!("{seam}.machine") || keys(seam).iter().any(|known| known == key))
+pub fn shows(seams: &BTreeSet<String>, figure: &Figure) -> bool {
+    let of = &figure.of;
+    seams.iter().any(|seam| *of == F::SeamMachine.of_seam(&**seam) || figures_of(seam).contains(of))
 }
 
 /// The seams that a machine sews in some size.
@@ -90,18 +86,6 @@ pub fn seams(sizes: &[&Figured], machine: &str) -> BTreeSet<String> {
     let figures = sizes.iter().flat_map(|size| size.figures.iter());
     let named = figures.filter_map(machine_of).filter(|(_, named)| *named == machine);
     named.map(|(seam, _)| seam.to_owned()).collect()
-}
-
-/// The keys of the figures that stand on the card for a seam.
-fn keys(seam: &str) -> Vec<String> {
-    let mut keys: Vec<String> = SET.iter().map(|what| format!("{seam}.{what}")).collect();
-    if seam == "sole" {
-        let end = keys.len() - 2;
-        keys.splice(end..end, SOLE.iter().map(|key| (*key).to_owned()));
-    } else {
-        keys.push(format!("takes.seam.{seam}.stitches"));
-    }
-    keys
 }
 
 /// A column: what it is, its values by size, and its width.
@@ -148,15 +132,16 @@ fn in_order(sizes: &[&Figured], machine: &str) -> Vec<String> {
 }
 
 /// What a column says above its values, and the values; nothing if no size has the figure.
-fn column(sizes: &[&Figured], key: &str, voice: Voice) -> Option<Column> {
-    let first = sizes.iter().find_map(|size| size.figures.get(key))?;
-    let of = key.split('.').nth(1).and_then(|part| part.strip_prefix("row-"));
-    let label = words::label(&first.label, voice.lang);
-    let label = match of {
-        Some(row) => format!("{} {row}: {label}", words::of(words::ROW, voice.lang)),
-        None => label.rsplit(": ").next().unwrap_or(&label).to_owned(),
+fn column(sizes: &[&Figured], of: &Identity, voice: Voice) -> Option<Column> {
+    let first = sizes.iter().find_map(|size| size.figures.of(of))?;
+    let label = match (of.id, &*of.slots) {
+        (F::SoleRowStitches, [row]) => {
+            format!("{} {row}: {}", words::of(words::ROW, voice.lang), words::figure(first, voice.lang))
+        }
+        // The seam's name stands above the table.
+        _ => words::figure_unnamed(first, voice.lang),
     };
-    let value = |figures: &Figures| figures.get(key).map(|figure| voice.said(figure));
+    let value = |figures: &Figures| figures.of(of).map(|figure| voice.said(figure));
     Some(Column { label, values: sizes.iter().map(|size| value(&size.figures)).collect(), width: 0.0 })
 }
 
@@ -242,8 +227,8 @@ impl Card<'_> {
         let voice = Voice { lang: self.job.lang, units: self.job.units };
         let mut same: Vec<(String, Option<Said>)> = Vec::new();
         let mut changing: Vec<Column> = Vec::new();
-        for key in keys(seam) {
-            let Some(column) = column(&sizes, &key, voice) else { continue };
+        for of in figures_of(seam) {
+            let Some(column) = column(&sizes, &of, voice) else { continue };
             if column.values.iter().all(|value| *value == column.values[0]) {
                 same.push((column.label, column.values.into_iter().flatten().next()));
             } else {

@@ -28,7 +28,7 @@ pub use station::Station;
 pub use templates::{Foot, TemplateJob, svgs, templates};
 pub use traveller::{TravellerJob, traveller};
 pub use unprintable::{unknown, unprintable};
-pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, TEMPLATES, Word, has_label, has_rule, has_value};
+pub use words::{CARDS, CAUTIONS, FIXED, Lang, STEP_WORDS, TEMPLATES, Word, has_rule, has_value, has_words};
 
 use crate::build::{Build, Datum, Figures};
 use crate::check::Notice;

@@ -1,7 +1,7 @@
 //! The stations of the shop, in the order of the work: what each does, what it must beware of.
 
 use super::words::{self, Lang, Word, cautions};
-use crate::build::Figures;
+use crate::build::{FigureId as F, Figures};
 
 /// A bench with its own sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -92,16 +92,16 @@ impl Station {
     /// Whether the model gives the station anything to do.
     #[must_use]
     pub fn has_work(self, figures: &Figures) -> bool {
-        let any = |prefix: &str| figures.iter().any(|figure| figure.key.starts_with(prefix));
+        let any = |ids: &[F]| figures.iter().any(|figure| ids.contains(&figure.of.id));
         match self {
-            Station::Cutting => any("part."),
-            Station::Skiving => {
-                figures.iter().any(|figure| figure.label.starts_with("skive ") || figure.key.ends_with(".skived"))
+            Station::Cutting => any(&[F::PartPieces]),
+            Station::Skiving => any(&[F::SkiveEdge, F::SkiveFlat, F::StiffenerSkived]),
+            Station::Closing => any(&[F::LapWide, F::SeamAllowance]),
+            Station::Hardware => any(&[F::FacingFirst]),
+            Station::Heeling => any(&[F::HeelCap, F::LiftsCount, F::HeelLength]),
+            Station::Finishing => {
+                any(&[F::FinishEdge, F::FinishSockLining, F::FinishDress, F::FinishLaces, F::FinishSquareWithin])
             }
-            Station::Closing => any("lap-") || any("seam-"),
-            Station::Hardware => any("facing."),
-            Station::Heeling => any("heel."),
-            Station::Finishing => any("finish."),
             Station::Lasting | Station::Bottoming | Station::SoleStitching | Station::Edge | Station::Inspection => {
                 true
             }

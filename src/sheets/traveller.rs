@@ -2,13 +2,14 @@
 
 use super::Units;
 use super::code::{self, CodeText};
+use super::page::rests_at;
 use super::paper::{
     self, Anchor, Document, Heading, Ink, Op, Page, PageSize, Paint, Paper, Pen, Point, Style, Text, width_mm, wrap,
 };
 use super::station::Station;
 use super::values::Voice;
 use super::words::{self, Lang, Word, cards};
-use crate::build::{Datum, Figures};
+use crate::build::{Datum, FigureId as F, Figures};
 use crate::check::{Figured, ModelChecked};
 
 const MARGIN: f64 = 12.0;
@@ -99,7 +100,7 @@ fn document(job: &TravellerJob<'_>, title: String, pages: Vec<Page>) -> Document
 /// The route as stays at benches: a boot that comes back to a bench stays there twice.
 fn stays(figures: &Figures, voice: Voice) -> Vec<Stay> {
     let mut stays: Vec<Stay> = Vec::new();
-    for (step, bench) in texts(figures, "route.steps").iter().zip(texts(figures, "route.stations")) {
+    for (step, bench) in texts(figures, F::RouteSteps).iter().zip(texts(figures, F::RouteStations)) {
         if stays.last().is_none_or(|stay| stay.bench != *bench) {
             stays.push(Stay { bench: bench.clone(), rests: Vec::new() });
         }
@@ -112,16 +113,12 @@ fn stays(figures: &Figures, voice: Voice) -> Vec<Stay> {
 
 /// How long the boot rests with a step before it goes on; how soon glued faces are joined is for the bench alone.
 fn rests(figures: &Figures, step: &str, voice: Voice) -> Vec<String> {
-    let prefix = format!("route.dwell.{step}.");
-    let of_step = figures.iter().filter_map(|figure| figure.key.strip_prefix(&prefix).map(|kind| (kind, figure)));
-    let waits = of_step.filter(|(kind, _)| !matches!(*kind, "open" | "press"));
-    waits
-        .map(|(_, figure)| format!("{} {}", words::label(&figure.label, voice.lang), voice.said(figure).first))
-        .collect()
+    let waits = rests_at(figures, step).filter(|figure| !matches!(figure.of.id, F::RestOpen | F::RestPressed));
+    waits.map(|figure| format!("{} {}", words::figure(figure, voice.lang), voice.said(figure).first)).collect()
 }
 
-fn texts<'f>(figures: &'f Figures, key: &str) -> &'f [String] {
-    match figures.get(key).map(|figure| &figure.datum) {
+fn texts(figures: &Figures, id: F) -> &[String] {
+    match figures.of(&id.into()).map(|figure| &figure.datum) {
         Some(Datum::Texts(texts)) => texts,
         _ => &[],
     }

@@ -3,7 +3,7 @@
 
 use super::Units;
 use super::words::{self, Lang};
-use crate::build::{Datum, Figure};
+use crate::build::{Datum, Figure, FigureUnit as U, Manner};
 use std::fmt::Write as _;
 
 /// How numbers are said.
@@ -58,7 +58,7 @@ impl Voice {
     pub fn said(self, figure: &Figure) -> Said {
         let own = own(figure);
         let (metric, trade) = match other(figure) {
-            Some(other) if own.name == "spi" || own.name == "1/8 in" => (Some(other), Some(own)),
+            Some(other) if figure.unit == U::Spi => (Some(other), Some(own)),
             Some(other) => (Some(own), Some(other)),
             None => (Some(own), None),
         };
@@ -108,7 +108,7 @@ impl Voice {
             Datum::Spread(spread) => format!("{}\u{a0}±{}", number(spread.nominal), number(spread.half())),
             Datum::Window(window) if (window.lo - window.hi).abs() < 1e-9 => number(window.lo),
             Datum::Window(window) => format!("{}–{}", number(window.lo), number(window.hi)),
-            Datum::Numbers(values) if figure.label.contains("from and to") => {
+            Datum::Numbers(values) if figure.of.id.definition().manner == Manner::Stretches => {
                 let pair = |pair: &[f64]| pair.iter().map(|value| number(*value)).collect::<Vec<_>>().join("–");
                 joined(&values.chunks(2).map(pair).collect::<Vec<_>>())
             }
@@ -125,7 +125,7 @@ impl Voice {
 
     /// A word of the language in the language of the sheet; a name that the shop types stays.
     fn word(self, figure: &Figure, text: &str) -> String {
-        words::value(&figure.key, text, self.lang).to_owned()
+        words::value(figure.of.id, text, self.lang).to_owned()
     }
 
     fn number(self, value: f64, unit: Unit) -> String {
@@ -167,13 +167,12 @@ pub(super) fn mm(value: f64, lang: Lang) -> String {
 /// The unit that a figure has.
 fn own(figure: &Figure) -> Unit {
     let (name, of, places) = match figure.unit {
-        "minutes" => minutes(figure),
-        "1/8 in" => ("in", 8.0, Places::Sixteenths),
-        "in" => ("in", 1.0, Places::Sixteenths),
-        "mm" => ("mm", 1.0, Places::Length),
-        unit @ ("cm2" | "%" | "deg" | "spi") => (unit, 1.0, Places::At(1)),
-        "" => ("", 1.0, Places::At(1)),
-        unit => (unit, 1.0, Places::At(2)),
+        U::Minutes => minutes(figure),
+        U::Eighths => ("in", 8.0, Places::Sixteenths),
+        U::Inch => ("in", 1.0, Places::Sixteenths),
+        U::Mm => ("mm", 1.0, Places::Length),
+        unit @ (U::Cm2 | U::Percent | U::Degree | U::Spi | U::Bare | U::Written) => (unit.name(), 1.0, Places::At(1)),
+        unit => (unit.name(), 1.0, Places::At(2)),
     };
     Unit { name, of, places }
 }
@@ -181,32 +180,14 @@ fn own(figure: &Figure) -> Unit {
 /// The same in the trade's unit, or in the metric one for what is in the trade's.
 fn other(figure: &Figure) -> Option<Unit> {
     let unit = |name, of, places| Some(Unit { name, of, places });
-    let key = &*figure.key;
-    match figure.unit {
-        "spi" => unit("mm", 25.4, Places::Pitch),
-        "dm2" => unit("ft2", 9.290_304, Places::At(2)),
-        "mm" if is_upper(key) => unit("oz", 25.4 / 64.0, Places::At(1)),
-        "mm" if is_sole(key) => unit("iron", 25.4 / 48.0, Places::At(1)),
-        "mm" if is_nail(key) && sixteenths(figure) => unit("in", 25.4, Places::Sixteenths),
+    match (figure.unit, figure.of.id.definition().manner) {
+        (U::Spi, _) => unit("mm", 25.4, Places::Pitch),
+        (U::Dm2, _) => unit("ft2", 9.290_304, Places::At(2)),
+        (U::Mm, Manner::Ounces) => unit("oz", 25.4 / 64.0, Places::At(1)),
+        (U::Mm, Manner::Irons) => unit("iron", 25.4 / 48.0, Places::At(1)),
+        (U::Mm, Manner::Inches) if sixteenths(figure) => unit("in", 25.4, Places::Sixteenths),
         _ => None,
     }
-}
-
-/// Leather that is bought by the ounce.
-fn is_upper(key: &str) -> bool {
-    (key.starts_with("part.") && key.ends_with(".substance")) || matches!(key, "counter.thickness" | "puff.thickness")
-}
-
-/// What is bought by the iron.
-fn is_sole(key: &str) -> bool {
-    (key.starts_with("layer.") && key.contains(".thickness"))
-        || (key.starts_with("heel.") && key.ends_with("-substance"))
-}
-
-/// What is bought and set by the inch.
-fn is_nail(key: &str) -> bool {
-    let of_line = key.starts_with("waist.") || key.starts_with("seat.");
-    key.starts_with("heel-nails.") || of_line && (key.ends_with(".length") || key.ends_with("-lengths"))
 }
 
 /// A length that is a mixed number of inches, as nails and heels are.
@@ -268,6 +249,7 @@ fn mixed(inches: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::build::{FigureId as F, Figures, Identity, Slot};
 
     #[test]
     fn inches_are_mixed_numbers() {
@@ -278,17 +260,19 @@ mod tests {
         }
     }
 
-    fn figure(key: &str, unit: &'static str, datum: Datum) -> Figure {
-        Figure { key: key.into(), label: "length".into(), unit, datum, sum: None }
+    fn figure(of: impl Into<Identity>, datum: Datum) -> Figure {
+        let mut figures = Figures::default();
+        figures.push(of, datum);
+        figures.iter().next().expect("it was pushed").clone()
     }
 
     #[test]
     fn units_and_signs_are_as_asked() {
         let voice = |lang, units| Voice { lang, units };
-        let nail = figure("heel-nails.base-back", "mm", Datum::Number(25.4 * 0.75));
-        let leather = figure("part.vamp.substance", "mm", Datum::Number(25.4 * 7.5 / 64.0));
-        let pitch = figure("sole.pitch", "spi", Datum::Number(5.0));
-        let gauge = figure("sole.guide", "mm", Datum::Number(4.5));
+        let nail = figure(F::BaseNail.of([Slot::Word("back")]), Datum::Number(25.4 * 0.75));
+        let leather = figure(F::PartSubstance.of([Slot::typed("vamp")]), Datum::Number(25.4 * 7.5 / 64.0));
+        let pitch = figure(F::SeamPitch.of_seam("sole"), Datum::Number(5.0));
+        let gauge = figure(F::SoleGuide, Datum::Number(4.5));
         for (figure, units, lang, said) in [
             (&nail, Units::Metric, Lang::En, "19.05 mm"),
             (&nail, Units::Trade, Lang::En, "3/4 in"),

@@ -41,7 +41,7 @@ fn figures() {
     let models = ["specs/models/scree-8.hob", "specs/models/muster-10.hob", "specs/models/cairn-10.hob"];
     let mut arguments = vec!["figures", "--format=json", "--size=9 D"];
     arguments.extend(models);
-    let document = valid(&case.run(&arguments).out, "figures-1.json");
+    let document = valid(&case.run(&arguments).out, "figures-2.json");
     assert_eq!(document["version"], hobnail::report::FIGURES_SCHEMA);
     assert_eq!(document["models"].as_array().map(Vec::len), Some(4));
     let size = &document["models"][0]["sizes"][0];

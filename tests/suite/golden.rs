@@ -45,7 +45,7 @@ fn terms(sum: &Sum, into: &mut String) {
 }
 
 fn one_figure(figure: &Figure, into: &mut String) {
-    let Figure { key, label, unit, datum, sum } = figure;
+    let Figure { key, label, unit, datum, sum, .. } = figure;
     let datum = match datum {
         Datum::Number(number) => format!("{number:?}"),
         other => format!("{other:?}"),

@@ -8,7 +8,7 @@ use hobnail::check::Notice;
 use hobnail::finding::Severity;
 use hobnail::rules::all;
 use hobnail::sheets::paper::{Document, Page, Style, TextBox, text_boxes};
-use hobnail::sheets::{Foot, Lang, Paper, STEP_WORDS, TemplateJob, Units, has_label, has_rule, has_value, templates};
+use hobnail::sheets::{Foot, Lang, Paper, STEP_WORDS, TemplateJob, Units, has_rule, has_value, has_words, templates};
 use hobnail::{build::Datum, check::AllSizes};
 
 const MARGIN: f64 = 12.0;
@@ -205,19 +205,14 @@ fn every_label_value_step_and_rule_has_its_words() {
     for model in &checked.models {
         for size in checked.figured(model) {
             for figure in size.figures.iter() {
-                assert!(
-                    has_label(&figure.label, Lang::Es),
-                    "no Spanish for the label `{}` of {}",
-                    figure.label,
-                    figure.key
-                );
+                assert!(has_words(figure), "no Spanish for a word in `{}` of {}", figure.label, figure.key);
                 let texts = match &figure.datum {
                     Datum::Text(text) => std::slice::from_ref(text),
                     Datum::Texts(texts) => texts,
                     _ => &[],
                 };
                 for text in texts {
-                    assert!(has_value(&figure.key, text, Lang::Es), "no Spanish for `{text}` of {}", figure.key);
+                    assert!(has_value(figure.of.id, text, Lang::Es), "no Spanish for `{text}` of {}", figure.key);
                 }
                 if &*figure.key == "route.steps" {
                     for step in texts {

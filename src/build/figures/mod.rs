@@ -7,7 +7,7 @@ mod sole;
 mod takes;
 mod upper;
 
-use super::figure::Datum;
+use super::figure::{Datum, FigureUnit, Identity};
 use super::{Build, Built, Figures};
 use crate::measure::{Amount, Shape};
 use crate::spec::Val;
@@ -34,75 +34,75 @@ struct List {
 }
 
 impl List {
-    fn number(&mut self, key: &str, label: &str, unit: &'static str, value: f64) {
-        self.figures.push(key, label, unit, Datum::Number(value));
+    fn number(&mut self, of: impl Into<Identity>, value: f64) {
+        self.figures.push(of, Datum::Number(value));
     }
 
-    fn numbers(&mut self, key: &str, label: &str, unit: &'static str, values: Vec<f64>) {
-        self.figures.push(key, label, unit, Datum::Numbers(values));
+    fn numbers(&mut self, of: impl Into<Identity>, values: Vec<f64>) {
+        self.figures.push(of, Datum::Numbers(values));
     }
 
-    fn count(&mut self, key: &str, label: &str, value: impl Into<u64>) {
-        self.figures.push(key, label, "", Datum::Count(value.into()));
+    fn count(&mut self, of: impl Into<Identity>, value: impl Into<u64>) {
+        self.figures.push(of, Datum::Count(value.into()));
     }
 
-    fn text(&mut self, key: &str, label: &str, value: impl Into<String>) {
-        self.figures.push(key, label, "", Datum::Text(value.into()));
+    fn text(&mut self, of: impl Into<Identity>, value: impl Into<String>) {
+        self.figures.push(of, Datum::Text(value.into()));
     }
 
-    fn texts(&mut self, key: &str, label: &str, values: Vec<String>) {
-        self.figures.push(key, label, "", Datum::Texts(values));
+    fn texts(&mut self, of: impl Into<Identity>, values: Vec<String>) {
+        self.figures.push(of, Datum::Texts(values));
     }
 
     /// A value as written: a number, or a spread if it has two ends.
-    fn amount(&mut self, key: &str, label: &str, value: &Val<Amount>) {
+    fn amount(&mut self, of: impl Into<Identity>, value: &Val<Amount>) {
         let Ok(value) = value else { return };
         let datum = match value.it.shape {
             Shape::Exact(_) => Datum::Number(value.it.nominal()),
             _ => Datum::Spread(value.it.spread()),
         };
-        self.figures.push(key, label, value.it.kind.base_unit(), datum);
+        self.figures.push_in(of, FigureUnit::of(value.it.kind), datum);
     }
 
-    fn maybe(&mut self, key: &str, label: &str, value: Option<&Val<Amount>>) {
+    fn maybe(&mut self, of: impl Into<Identity>, value: Option<&Val<Amount>>) {
         if let Some(value) = value {
-            self.amount(key, label, value);
+            self.amount(of, value);
         }
     }
 
-    fn window(&mut self, key: &str, label: &str, value: Option<&Val<Amount>>) {
+    fn window(&mut self, of: impl Into<Identity>, value: Option<&Val<Amount>>) {
         if let Some(Ok(value)) = value {
-            self.figures.push(key, label, value.it.kind.base_unit(), Datum::Window(value.it.window()));
+            self.figures.push_in(of, FigureUnit::of(value.it.kind), Datum::Window(value.it.window()));
         }
     }
 
-    fn whole(&mut self, key: &str, label: &str, value: Option<&Val<u32>>) {
+    fn whole(&mut self, of: impl Into<Identity>, value: Option<&Val<u32>>) {
         if let Some(Ok(value)) = value {
-            self.count(key, label, value.it);
+            self.count(of, value.it);
         }
     }
 
-    fn word(&mut self, key: &str, label: &str, value: Option<&Val<&'static str>>) {
+    fn word(&mut self, of: impl Into<Identity>, value: Option<&Val<&'static str>>) {
         if let Some(Ok(value)) = value {
-            self.text(key, label, value.it);
+            self.text(of, value.it);
         }
     }
 
-    fn string(&mut self, key: &str, label: &str, value: Option<&Val<String>>) {
+    fn string(&mut self, of: impl Into<Identity>, value: Option<&Val<String>>) {
         if let Some(Ok(value)) = value {
-            self.text(key, label, value.it.clone());
+            self.text(of, value.it.clone());
         }
     }
 
-    fn named<T>(&mut self, key: &str, label: &str, value: Option<&Val<T>>, name: impl Fn(&T) -> &str) {
+    fn named<T>(&mut self, of: impl Into<Identity>, value: Option<&Val<T>>, name: impl Fn(&T) -> &str) {
         if let Some(Ok(value)) = value {
-            self.text(key, label, name(&value.it));
+            self.text(of, name(&value.it));
         }
     }
 
-    fn built(&mut self, key: &str, label: &str, unit: &'static str, value: &Built<f64>) {
+    fn built(&mut self, of: impl Into<Identity>, value: &Built<f64>) {
         if let Ok(value) = value {
-            self.number(key, label, unit, *value);
+            self.number(of, *value);
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Figures of what a pair takes.
 
 use super::List;
+use crate::build::figure::{FigureId as F, Slot};
 use crate::build::takes::{Held, adhesives, blanks, layers, leathers, nails, pieces, threads, upper_rows};
 use crate::build::{Build, of};
 use crate::measure::Size;
@@ -16,19 +17,19 @@ pub(super) fn takes(build: &Build<'_>, list: &mut List) {
 
 fn upper(build: &Build<'_>, list: &mut List) {
     for leather in leathers(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.leather.{}.{what}", leather.name);
+        let name = Slot::typed(&*leather.name);
         for zone in &leather.zones {
-            let key = |what: &str| key(&format!("{}.{what}", zone.zone));
-            list.number(&key("net"), &format!("{}, {}: net for a pair", leather.name, zone.zone), "dm2", zone.net);
+            let of = |id: F| id.of([name.clone(), Slot::Word(zone.zone)]);
+            list.number(of(F::LeatherZoneNet), zone.net);
             if let Some(gross) = zone.gross {
-                list.number(&key("gross"), &format!("{}, {}: cut from", leather.name, zone.zone), "dm2", gross);
+                list.number(of(F::LeatherZoneGross), gross);
             }
             if let Some(hides) = zone.hides {
-                list.number(&key("hides"), &format!("{}, {}: hides", leather.name, zone.zone), "hides", hides);
+                list.number(of(F::LeatherZoneHides), hides);
             }
         }
         if let Some(hides) = leather.hides {
-            list.number(&key("hides"), &format!("{}: hides for a pair", leather.name), "hides", hides);
+            list.number(F::LeatherHides.of([name.clone()]), hides);
             if hides > 0.0 {
                 #[expect(
                     clippy::cast_possible_truncation,
@@ -36,7 +37,7 @@ fn upper(build: &Build<'_>, list: &mut List) {
                     reason = "a hide gives some pairs, never a negative number of them"
                 )]
                 let pairs = (1.0 / hides + 1e-9).floor() as u64;
-                list.count(&key("pairs"), &format!("{}: whole pairs from one hide", leather.name), pairs);
+                list.count(F::LeatherPairs.of([name]), pairs);
             }
         }
     }
@@ -45,22 +46,22 @@ fn upper(build: &Build<'_>, list: &mut List) {
 fn bottom(build: &Build<'_>, list: &mut List) {
     for layer in layers(build).unwrap_or_default() {
         let role = layer.role.name();
-        let key = |what: &str| format!("takes.layer.{role}.{what}");
-        list.text(&key("of"), role, layer.stock);
-        list.number(&key("net"), &format!("{role}: net for a pair"), "dm2", layer.net);
+        let of = |id: F| id.of([Slot::Word(role)]);
+        list.text(of(F::TakenLayerOf), layer.stock);
+        list.number(of(F::TakenLayerNet), layer.net);
         if let Some(gross) = layer.gross {
-            list.number(&key("gross"), &format!("{role}: pressed from"), "dm2", gross);
+            list.number(of(F::TakenLayerGross), gross);
         }
     }
     for blank in blanks(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.blank.{}.{what}", blank.what);
-        list.text(&key("of"), blank.what, blank.stock);
+        let of = |id: F| id.of([Slot::Word(blank.what)]);
+        list.text(of(F::BlankOf), blank.stock);
         if let Some((long, wide)) = blank.needs {
-            list.number(&key("long"), &format!("{}: blank at least long", blank.what), "mm", long);
-            list.number(&key("wide"), &format!("{}: blank at least wide", blank.what), "mm", wide);
+            list.number(of(F::BlankLong), long);
+            list.number(of(F::BlankWide), wide);
         }
         if let Some(chosen) = blank.chosen {
-            list.text(&key("size"), &format!("{}: size of the blank", blank.what), Size::number_text(chosen));
+            list.text(of(F::BlankSize), Size::number_text(chosen));
         }
     }
 }
@@ -68,19 +69,22 @@ fn bottom(build: &Build<'_>, list: &mut List) {
 fn bonds(build: &Build<'_>, list: &mut List) {
     let mut totals: BTreeMap<String, Option<f64>> = BTreeMap::new();
     for bond in adhesives(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.adhesive.{}.{}.{what}", bond.adhesive, bond.held.key());
-        let under = if matches!(bond.held, Held::Lining(_)) { "under the lining" } else { "on the" };
-        let label = |what: &str| format!("{} {under} {}: {what}", bond.adhesive, bond.held.name());
-        list.number(&key("faces"), &label("faces of a pair"), "dm2", bond.faces);
+        let (faces, weight, held) = match &bond.held {
+            Held::Layer(role) => (F::AdhesiveFaces, F::AdhesiveWeight, Slot::Word(role.name())),
+            Held::Heel => (F::AdhesiveFaces, F::AdhesiveWeight, Slot::Word("base")),
+            Held::Lining(part) => (F::AdhesiveLiningFaces, F::AdhesiveLiningWeight, Slot::typed(&**part)),
+        };
+        let slots = [Slot::typed(&*bond.adhesive), held];
+        list.number(faces.of(slots.clone()), bond.faces);
         let total = totals.entry(bond.adhesive.clone()).or_insert(Some(0.0));
         *total = total.zip(bond.grams).map(|(total, grams)| total + grams);
         if let Some(grams) = bond.grams {
-            list.number(&key("weight"), &label("for a pair"), "g", grams);
+            list.number(weight.of(slots), grams);
         }
     }
     for (name, total) in totals {
         if let Some(total) = total {
-            list.number(&format!("takes.adhesive.{name}.weight"), &format!("{name} for a pair"), "g", total);
+            list.number(F::AdhesivePair.of([Slot::typed(name)]), total);
         }
     }
 }
@@ -88,32 +92,23 @@ fn bonds(build: &Build<'_>, list: &mut List) {
 fn thread(build: &Build<'_>, list: &mut List) {
     for seam in upper_rows(build).unwrap_or_default() {
         let Some((stitches, used)) = &seam.row else { continue };
-        list.count(
-            &format!("takes.seam.{}.stitches", seam.key),
-            &format!("{}: stitches of a row", seam.key),
-            *stitches,
-        );
-        let key = format!("takes.seam.{}.thread", seam.key);
-        list.number(&key, &format!("{}: thread for a boot", seam.key), "m", used.total() * f64::from(seam.rows));
+        list.count(F::TakenSeamStitches.of_seam(&*seam.key), *stitches);
+        list.number(F::TakenSeamThread.of_seam(&*seam.key), used.total() * f64::from(seam.rows));
     }
     let waste = crate::build::base(&build.house.rule("thread-waste"));
     for thread in threads(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.thread.{}.{what}", thread.name);
+        let of = |id: F| id.of([Slot::typed(&*thread.name)]);
         if !thread.unknown.is_empty() {
-            list.texts(&key("unknown"), &format!("{}: not known, no length is said of", thread.name), thread.unknown);
+            list.texts(of(F::ThreadUnknown), thread.unknown);
             continue;
         }
-        for (what, label, metres) in [
-            ("needle", "needle thread for a pair", thread.needle),
-            ("bobbin", "bobbin thread for a pair", thread.bobbin),
-            ("tails", "tails for a pair", thread.tails),
-            ("total", "for a pair", thread.total()),
-        ] {
-            list.number(&key(what), &format!("{}: {label}", thread.name), "m", metres);
-        }
+        list.number(of(F::ThreadNeedle), thread.needle);
+        list.number(of(F::ThreadBobbin), thread.bobbin);
+        list.number(of(F::ThreadTails), thread.tails);
+        list.number(of(F::ThreadTotal), thread.total());
         if let Ok(waste) = waste {
             let bought = thread.total() * (1.0 + waste / 100.0);
-            list.number(&key("bought"), &format!("{}: to buy for a pair, waste included", thread.name), "m", bought);
+            list.number(of(F::ThreadBought), bought);
         }
     }
 }
@@ -121,23 +116,23 @@ fn thread(build: &Build<'_>, list: &mut List) {
 fn by_count(build: &Build<'_>, list: &mut List) {
     for nails in nails(build).unwrap_or_default() {
         let length = nails.length.map_or("any".to_owned(), eighths);
-        let key = |what: &str| format!("takes.nails.{}.{length}.{what}", nails.nail);
-        list.count(&key("count"), &format!("{} {length}: for a pair", nails.nail), nails.count);
+        let of = |id: F| id.of([Slot::typed(&*nails.nail), Slot::typed(&*length)]);
+        list.count(of(F::TakenNails), nails.count);
         if let Some(grams) = nails.grams {
-            list.number(&key("weight"), &format!("{} {length}: weight for a pair", nails.nail), "g", grams);
+            list.number(of(F::TakenNailsWeight), grams);
         }
     }
     for piece in pieces(build).unwrap_or_default() {
-        let key = |what: &str| format!("takes.pieces.{}.{what}", piece.what);
-        list.text(&key("of"), piece.what, piece.stock);
-        list.count(&key("count"), &format!("{}: for a pair", piece.what), piece.count);
+        let of = |id: F| id.of([Slot::Word(piece.what)]);
+        list.text(of(F::TakenPieceOf), piece.stock);
+        list.count(of(F::TakenPieces), piece.count);
     }
     if let Some((_, Some(length))) = &build.model.finish.laces
         && of(length).is_ok()
     {
-        list.amount("takes.pieces.laces.long", "laces: length", length);
+        list.amount(F::LacesLong, length);
     }
-    list.named("takes.last", "pairs of lasts: one, of", Some(&build.model.last), |last| &last.name);
+    list.named(F::LastsTaken, Some(&build.model.last), |last| &last.name);
 }
 
 /// A nail's length as its key says it: eighths of an inch where it is in whole tenths of them, else mm.

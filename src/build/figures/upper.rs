@@ -1,6 +1,7 @@
 //! Figures of the upper.
 
 use super::List;
+use crate::build::figure::{BondOf, FigureId as F, Slot};
 use crate::build::takes::upper_pitch;
 use crate::build::{Build, Datum, FACINGS, SeamBuilt, of};
 use crate::spec::{Facing, Lap, Stitching, Upper};
@@ -17,12 +18,9 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
         hardware(facing, list);
         if facing.rows.is_some() {
             let part = upper.faced(facing).ok().flatten();
-            list.text(
-                "facing-rows.joins",
-                "along the edge of",
-                part.map_or_else(String::new, |part| part.it.name.clone()),
-            );
-            list.figures.push("facing-rows.sides".to_owned(), "sides of a boot", "", Datum::Count(FACINGS.into()));
+            let joins = part.map_or_else(String::new, |part| part.it.name.clone());
+            list.text(F::FacingRowsJoin.of_seam("facing-rows"), joins);
+            list.count(F::FacingRowsSides.of_seam("facing-rows"), FACINGS);
         }
         if let Some(Ok(facing)) = &build.facing {
             super::closing::facing(facing, list);
@@ -33,11 +31,7 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
     }
     edges(upper, list);
     if let Ok(parts) = &upper.turned_out {
-        list.texts(
-            "upper.turned-out",
-            "turned out, heel to toe",
-            parts.iter().map(|part| part.it.name.clone()).collect(),
-        );
+        list.texts(F::UpperTurnedOut, parts.iter().map(|part| part.it.name.clone()).collect());
     }
     let linings: Vec<String> = upper
         .lasted_in
@@ -46,171 +40,167 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
         .map(|part| part.it.name.clone())
         .collect();
     if !linings.is_empty() {
-        list.texts("upper.lasted-in", "lasted in", linings);
+        list.texts(F::UpperLastedIn, linings);
     }
     for lining in &upper.lasted_in {
         let Ok(part) = &lining.part else { continue };
-        let key = |end: &str| format!("upper.lasted-in.{}.{end}", part.it.name);
-        list.maybe(&key("from"), "lasted in, from", lining.from.as_ref());
-        list.maybe(&key("to"), "lasted in, back to", lining.to.as_ref());
-        list.named(&key("bonded"), "adhesive", lining.bonded.as_ref(), |adhesive| &adhesive.name);
-        if let Some(Ok(adhesive)) = &lining.bonded {
-            super::bottom::joining(&adhesive.it, &key, list);
-        }
+        let name = &part.it.name;
+        list.maybe(F::LiningFrom.of([Slot::typed(&**name)]), lining.from.as_ref());
+        list.maybe(F::LiningTo.of([Slot::typed(&**name)]), lining.to.as_ref());
+        super::bottom::bond(&BondOf::Lining(name.as_str().into()), lining.bonded.as_ref(), list);
     }
     if let Some(mark) = &upper.mark {
-        list.word("mark.how", "mark", Some(&mark.how));
-        list.string("mark.says", "mark says", Some(&mark.says));
-        list.named("mark.on", "mark on", Some(&mark.on), |part| &part.name);
+        list.word(F::MarkHow, Some(&mark.how));
+        list.string(F::MarkSays, Some(&mark.says));
+        list.named(F::MarkOn, Some(&mark.on), |part| &part.name);
     }
 }
 
 fn parts(build: &Build<'_>, list: &mut List) {
     for built in &build.parts {
         let part = &built.part;
-        let key = |what: &str| format!("part.{}.{what}", part.name);
-        list.named(&key("of"), "leather", Some(&part.of), |leather| &leather.name);
+        let of_part = |id: F| id.of([Slot::typed(&*part.name)]);
+        list.named(of_part(F::PartOf), Some(&part.of), |leather| &leather.name);
         if let Ok(leather) = of(&part.of) {
-            list.amount(&key("substance"), "substance", &leather.it.substance);
+            list.amount(of_part(F::PartSubstance), &leather.it.substance);
         }
-        list.word(&key("zone"), "zone of the hide", part.zone.as_ref());
-        list.whole(&key("pieces"), "pieces a foot", Some(&part.pieces));
-        list.built(&key("area"), "area of one piece", "dm2", &built.area);
-        list.built(&key("pair"), "area for a pair", "dm2", &built.pair);
-        list.word(&key("stretch"), "stretch", part.stretch.as_ref());
-        list.string(&key("pattern"), "pattern", part.pattern.as_ref());
-        list.maybe(&key("folded"), "folded edge", part.folded.as_ref());
+        list.word(of_part(F::PartZone), part.zone.as_ref());
+        list.whole(of_part(F::PartPieces), Some(&part.pieces));
+        list.built(of_part(F::PartArea), &built.area);
+        list.built(of_part(F::PartPair), &built.pair);
+        list.word(of_part(F::PartStretch), part.stretch.as_ref());
+        list.string(of_part(F::PartPattern), part.pattern.as_ref());
+        list.maybe(of_part(F::PartFolded), part.folded.as_ref());
     }
 }
 
 fn one_lap(lap: &Lap, list: &mut List) {
     let (Ok(top), Ok(under)) = (&lap.top, &lap.under) else { return };
-    let key = |what: &str| format!("lap-{}.{what}", top.it.name);
-    list.text(&key("over"), "laps over", under.it.name.clone());
-    list.amount(&key("wide"), "width of the lap", &lap.wide);
+    let seam = Slot::seam(format!("lap-{}", top.it.name));
+    let of_lap = |id: F| id.of([seam.clone()]);
+    list.text(of_lap(F::LapOver), under.it.name.clone());
+    list.amount(of_lap(F::LapWide), &lap.wide);
     for (part, skive) in &lap.skives {
+        let of_skive = |id: F| id.of([seam.clone(), Slot::typed(&**part)]);
         if let Some((wide, to)) = &skive.edge {
-            list.amount(&key(&format!("{part}-edge-wide")), &format!("skive {part}: taper wide"), wide);
-            list.amount(&key(&format!("{part}-edge-to")), &format!("skive {part}: edge to"), to);
+            list.amount(of_skive(F::SkiveWide), wide);
+            list.amount(of_skive(F::SkiveEdge), to);
         }
         if let Some(flat) = &skive.flat {
-            list.amount(&key(&format!("{part}-flat")), &format!("skive {part}: flat in the turnout to"), flat);
+            list.amount(of_skive(F::SkiveFlat), flat);
         }
     }
-    list.maybe(&key("enters-outside"), "enters the turnout outside at", lap.enters_outside.as_ref());
-    list.maybe(&key("enters-inside"), "enters the turnout inside at", lap.enters_inside.as_ref());
-    list.maybe(&key("leans"), "leans", lap.leans.as_ref());
-    list.maybe(&key("stops-above-feather"), "stops above the feather", lap.stops.as_ref());
+    list.maybe(of_lap(F::LapEntersOutside), lap.enters_outside.as_ref());
+    list.maybe(of_lap(F::LapEntersInside), lap.enters_inside.as_ref());
+    list.maybe(of_lap(F::LapLeans), lap.leans.as_ref());
+    list.maybe(of_lap(F::StopsAboveFeather), lap.stops.as_ref());
 }
 
 fn others(upper: &Upper, list: &mut List) {
     for seam in &upper.seams {
-        let key = |what: &str| format!("seam-{}.{what}", seam.name);
+        let of_seam = |id: F| id.of_seam(format!("seam-{}", seam.name));
         if let Ok(parts) = &seam.joins {
-            list.texts(&key("joins"), "joins", parts.iter().map(|part| part.it.name.clone()).collect());
+            list.texts(of_seam(F::SeamJoins), parts.iter().map(|part| part.it.name.clone()).collect());
         }
-        list.amount(&key("allowance"), "allowance", &seam.allowance);
-        list.text(&key("rubbed-flat"), "rubbed flat", if seam.rubbed_flat { "yes" } else { "no" });
+        list.amount(of_seam(F::SeamAllowance), &seam.allowance);
+        list.text(of_seam(F::SeamRubbedFlat), if seam.rubbed_flat { "yes" } else { "no" });
         if seam.skived_out {
-            list.text(&key("skived-at-feather"), "allowances skived out at the feather", "yes");
+            list.text(of_seam(F::SeamSkivedOut), "yes");
         }
     }
     for stay in &upper.stays {
-        let key = |what: &str| format!("stay-{}.{what}", stay.name);
-        list.named(&key("of"), "stay", Some(&stay.of), |part| &part.name);
-        list.string(&key("covers"), "covers the seam", Some(&stay.covers));
-        list.amount(&key("wide"), "width of the stay", &stay.wide);
-        list.maybe(&key("stops-above-feather"), "stops above the feather", stay.stops.as_ref());
-        list.maybe(&key("loop"), "loop", stay.loop_length.as_ref());
+        let of_stay = |id: F| id.of_seam(format!("stay-{}", stay.name));
+        list.named(of_stay(F::StayOf), Some(&stay.of), |part| &part.name);
+        list.string(of_stay(F::StayCovers), Some(&stay.covers));
+        list.amount(of_stay(F::StayWide), &stay.wide);
+        list.maybe(of_stay(F::StopsAboveFeather), stay.stops.as_ref());
+        list.maybe(of_stay(F::StayLoop), stay.loop_length.as_ref());
     }
     for gusset in &upper.gussets {
         let Ok(part) = &gusset.part else { continue };
-        let key = |what: &str| format!("gusset-{}.{what}", part.it.name);
-        list.named(&key("joins"), "sewn to", Some(&gusset.joins), |part| &part.name);
-        list.amount(&key("to"), "sewn up to", &gusset.to);
+        let of_gusset = |id: F| id.of_seam(format!("gusset-{}", part.it.name));
+        list.named(of_gusset(F::SewnTo), Some(&gusset.joins), |part| &part.name);
+        list.amount(of_gusset(F::GussetTo), &gusset.to);
     }
     if let Some(collar) = &upper.collar {
-        list.named("collar.part", "collar", Some(&collar.part), |part| &part.name);
-        list.named("collar.joins", "sewn to", Some(&collar.joins), |part| &part.name);
-        list.maybe("collar.folded", "folded in", collar.folded.as_ref());
+        list.named(F::CollarPart, Some(&collar.part), |part| &part.name);
+        list.named(F::SewnTo.of_seam("collar"), Some(&collar.joins), |part| &part.name);
+        list.maybe(F::CollarFolded.of_seam("collar"), collar.folded.as_ref());
     }
     for (word, stiffened) in [("counter", &upper.counter), ("puff", &upper.puff)] {
         let Some(stiffened) = stiffened else { continue };
-        let key = |what: &str| format!("{word}.{what}");
-        list.named(&key("of"), word, Some(&stiffened.of), |of| &of.name);
+        let of_word = |id: F| id.of([Slot::Word(word)]);
+        list.named(of_word(F::StiffenerOf), Some(&stiffened.of), |of| &of.name);
         if let Ok(of) = of(&stiffened.of) {
-            list.amount(&key("thickness"), &format!("{word}: thickness"), &of.it.thickness);
+            list.amount(of_word(F::StiffenerThickness), &of.it.thickness);
         }
-        list.maybe(&key("skived"), &format!("{word}: edges skived"), stiffened.skived.as_ref());
-        list.maybe(&key("reaches"), &format!("{word}: reaches"), stiffened.reaches.as_ref());
+        list.maybe(of_word(F::StiffenerSkived), stiffened.skived.as_ref());
+        list.maybe(of_word(F::StiffenerReaches), stiffened.reaches.as_ref());
     }
 }
 
 /// Eyelets and hooks as stated; where they stand in this size follows from the build.
 fn hardware(facing: &Facing, list: &mut List) {
-    list.amount("facing.first", "highest centre from the top edge", &facing.first);
-    list.amount("facing.from-edge", "centres from the facing's edge", &facing.from_edge);
+    list.amount(F::FacingFirst, &facing.first);
+    list.amount(F::FacingFromEdge, &facing.from_edge);
     let rows = [("hooks", &facing.hooks), ("eyelets", &facing.eyelets)];
     for (word, (count, hardware, apart)) in rows.iter().filter_map(|(word, row)| row.as_ref().map(|row| (*word, row))) {
-        let key = |what: &str| format!("facing.{word}{what}");
-        list.whole(&key(""), &format!("{word} a side"), Some(count));
-        list.named(&key("-of"), word, Some(hardware), |hardware| &hardware.name);
-        list.amount(&key("-apart"), &format!("{word} apart"), apart);
+        let of_word = |id: F| id.of([Slot::Word(word)]);
+        list.whole(of_word(F::HardwareCount), Some(count));
+        list.named(of_word(F::HardwareOf), Some(hardware), |hardware| &hardware.name);
+        list.amount(of_word(F::HardwareApart), apart);
         if let Ok(hardware) = of(hardware) {
-            list.amount(&key("-punch"), &format!("{word}: punch"), &hardware.it.punch);
+            list.amount(of_word(F::HardwarePunch), &hardware.it.punch);
         }
     }
     if let Some(backing) = &facing.backing {
-        list.text("facing.backed", "backed", "yes");
-        list.named("facing.backing", "backing", backing.as_ref(), |part| &part.name);
+        list.text(F::FacingBacked, "yes");
+        list.named(F::FacingBacking, backing.as_ref(), |part| &part.name);
     }
-    list.string("facing.with", "setter", facing.with.as_ref());
+    list.string(F::FacingWith, facing.with.as_ref());
 }
 
 /// What a machine is set to for a seam.
 pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
-    let key = |what: &str| format!("{}.{what}", seam.key);
+    let of_seam = |id: F| id.of_seam(&*seam.key);
     if let Ok(machine) = &seam.machine {
-        list.text(&key("machine"), "machine", machine.clone());
+        list.text(of_seam(F::SeamMachine), machine.clone());
     }
     if let Ok(thread) = &seam.thread_name {
-        list.text(&key("thread"), "thread", thread.clone());
+        list.text(of_seam(F::SeamThread), thread.clone());
     }
-    for (what, label, unit, sewn) in [
-        ("thread-size", "thread size", "tex", &seam.thread),
-        ("needle", "needle", "Nm", &seam.needle),
-        ("pitch", "pitch", "spi", &seam.pitch),
-    ] {
+    let sewn = [(F::SeamThreadSize, &seam.thread), (F::SeamNeedle, &seam.needle), (F::SeamPitch, &seam.pitch)];
+    for (id, sewn) in sewn {
         if let Ok(sewn) = sewn {
-            list.number(&key(what), label, unit, sewn.value);
+            list.number(of_seam(id), sewn.value);
         }
     }
     if let Ok(pitch) = &seam.pitch {
-        list.number(&key("over-50"), "stitches over 50 mm", "", pitch.value * 50.0 / 25.4);
+        list.number(of_seam(F::SeamOver50), pitch.value * 50.0 / 25.4);
     }
     if let Ok(rows) = &seam.rows {
-        list.count(&key("rows"), "rows", *rows);
+        list.count(of_seam(F::SeamRows), *rows);
     }
-    list.built(&key("thread-diameter"), "thread diameter", "mm", &seam.diameter);
+    list.built(of_seam(F::SeamThreadDiameter), &seam.diameter);
     if let Some(holds) = &seam.stitch_holds {
         let pitches = true_pitches(build, seam);
         // The weakest row has the longest stitch.
         if let Some(longest) = pitches.iter().copied().reduce(f64::max) {
-            list.built(&key("strength"), "strength of one row, estimated", "N/mm", &holds.map(|holds| holds / longest));
+            list.built(of_seam(F::SeamStrength), &holds.map(|holds| holds / longest));
         }
         let rows = if &*seam.key == "sole" { &pitches[..] } else { &[] };
         for (n, pitch) in (1..).zip(rows) {
             let of_row = holds.map(|holds| holds / pitch);
-            list.built(&key(&format!("row-{n}.strength")), "strength of this row, estimated", "N/mm", &of_row);
+            list.built(F::SeamRowStrength.of([Slot::seam(&*seam.key), Slot::Number(n)]), &of_row);
         }
         let first = seam.leather_first.clone().unwrap_or_else(|| "thread".to_owned());
-        list.text(&key("gives-way"), "gives way first, of what is stated", first);
+        list.text(of_seam(F::SeamGivesWay), first);
     }
     for needle in build.needles.iter().filter(|needle| needle.key == seam.key) {
-        list.built(&key("perforation"), "needle over stitch", "", &needle.perforation);
-        list.built(&key("needle-over-thread"), "needle over thread", "", &needle.over_thread);
+        list.built(of_seam(F::SeamPerforation), &needle.perforation);
+        list.built(of_seam(F::SeamNeedleOverThread), &needle.over_thread);
         if let Some(Ok((named, _))) = &needle.named {
-            list.figures.push(key("needle-named"), "needles named by the thread's maker", "Nm", Datum::Window(*named));
+            list.figures.push(of_seam(F::SeamNeedleNamed), Datum::Window(*named));
         }
     }
 }
@@ -231,9 +221,9 @@ fn true_pitches(build: &Build<'_>, seam: &SeamBuilt) -> Vec<f64> {
 
 fn edges(upper: &Upper, list: &mut List) {
     let mut rows = |key: String, stitching: &Stitching| {
-        list.maybe(&format!("{key}.first"), "first row from the edge", stitching.first.as_ref());
-        list.maybe(&format!("{key}.apart"), "rows apart", stitching.apart.as_ref());
-        list.maybe(&format!("{key}.long"), "length of a row, base size", stitching.long.as_ref());
+        list.maybe(F::SeamFirst.of_seam(&*key), stitching.first.as_ref());
+        list.maybe(F::SeamApart.of_seam(&*key), stitching.apart.as_ref());
+        list.maybe(F::SeamLong.of_seam(key), stitching.long.as_ref());
     };
     for lap in &upper.laps {
         if let Ok(top) = &lap.top {

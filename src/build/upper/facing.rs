@@ -1,6 +1,6 @@
 //! Eyelets and hooks of one size: where their centres stand, what lies between the holes, what they are set through.
 
-use super::row::{UpperRow, UpperSeam, numbered, places};
+use super::row::{EdgeOf, UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::last::GradedLast;
@@ -24,11 +24,37 @@ pub struct Centre {
     pub origin: Origin,
 }
 
+/// What is next to a hole of the facing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WebOf {
+    /// The next hole.
+    Holes,
+    /// The facing's edge.
+    Edge,
+    /// A row along it.
+    Row,
+    /// The facing's end.
+    Ends,
+}
+
+impl WebOf {
+    /// What is judged, as findings say it.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            WebOf::Holes => "holes of the facing",
+            WebOf::Edge => "facing's edge",
+            WebOf::Row => "facing's row",
+            WebOf::Ends => "facing's ends",
+        }
+    }
+}
+
 /// The leather that is left between a hole and what is next to it.
 #[derive(Clone, Debug)]
 pub struct Web {
-    /// `holes of the facing`, `facing's edge`, `facing's row`, `facing's ends`: what is judged.
-    pub what: &'static str,
+    /// Between a hole and what.
+    pub of: WebOf,
     /// The least leather left, mm; negative where they cut into each other.
     pub leather: f64,
     /// Where: the centres concerned, from the top edge.
@@ -190,21 +216,18 @@ fn webs(centres: &[Centre], beside: &Beside<'_>) -> Vec<Web> {
         (left - centre.punch / 2.0, origin, move || from_top(centre))
     });
     let all = [
-        least("holes of the facing", between),
-        least("facing's edge", to_edge),
-        least("facing's row", to_rows),
-        least("facing's ends", to_ends),
+        least(WebOf::Holes, between),
+        least(WebOf::Edge, to_edge),
+        least(WebOf::Row, to_rows),
+        least(WebOf::Ends, to_ends),
     ];
     all.into_iter().flatten().collect()
 }
 
 /// The least of them, of equal ones the first; only its place is put in words.
-fn least<'o, P: FnOnce() -> String>(
-    what: &'static str,
-    webs: impl Iterator<Item = (f64, &'o Origin, P)>,
-) -> Option<Web> {
+fn least<'o, P: FnOnce() -> String>(of: WebOf, webs: impl Iterator<Item = (f64, &'o Origin, P)>) -> Option<Web> {
     let (leather, origin, place) = webs.reduce(|least, next| if next.0 < least.0 { next } else { least })?;
-    Some(Web { what, leather, place: place(), origin: origin.clone() })
+    Some(Web { of, leather, place: place(), origin: origin.clone() })
 }
 
 fn rows(facing: &Facing, house: &House) -> Built<Vec<f64>> {
@@ -217,7 +240,7 @@ pub(super) fn seam(upper: &Upper, house: &House) -> Option<UpperSeam> {
     let facing = upper.facing.as_ref()?;
     let stitching = facing.rows.as_ref()?;
     let rows = stack(upper, facing).and_then(|stack| {
-        let edge_of: Arc<str> = upper.faced(facing)?.map_or("", |part| part.it.name.as_str()).into();
+        let edge_of = EdgeOf::part(upper.faced(facing)?.map_or("", |part| part.it.name.as_str()));
         let places = places(stitching, house)?;
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });

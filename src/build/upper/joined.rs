@@ -1,7 +1,7 @@
 //! Closed seams, stays, gussets and the collar: what their rows go through and where they run.
 
 use super::name_of;
-use super::row::{UpperRow, UpperSeam, numbered, places};
+use super::row::{EdgeOf, UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
@@ -52,7 +52,7 @@ pub(super) fn seam(seam: &Seam, house: &House) -> UpperSeam {
         };
         let count = of(&seam.stitching.rows)?.it;
         let places: Vec<f64> = (0..count).map(|k| allowance - f64::from(k) * apart).collect();
-        let edge_of: Arc<str> = "allowance".into();
+        let edge_of = EdgeOf::Allowance;
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });
     UpperSeam::new(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching, rows)
@@ -98,7 +98,7 @@ fn stay_title(stay: &Stay) -> (String, String) {
 fn stay_rows(stay: &Stay, upper: &Upper, house: &House) -> Built<Vec<UpperRow>> {
     let (wide, seam) = (mm(&stay.wide)?, covered(stay, upper)?);
     let strip = Ply::of_part(&of(&stay.of)?.it)?.term();
-    let edge_of: Arc<str> = name_of(&stay.of).into();
+    let edge_of = EdgeOf::part(name_of(&stay.of));
     let (allowance, under) = (mm(&seam.allowance)?, one_side(seam)?);
     let places = places(&stay.stitching, house)?;
     Ok(numbered(&places, |number, place| {
@@ -167,7 +167,7 @@ fn on_each_other(
 ) -> Built<Vec<UpperRow>> {
     let first = Term { coefficient: times, ..Ply::of_part(&of(top)?.it)?.term() };
     let stack = Sum::new().plus(first).plus(Ply::of_part(&of(under)?.it)?.term());
-    let edge_of: Arc<str> = name_of(top).into();
+    let edge_of = EdgeOf::part(name_of(top));
     let places = places(stitching, house)?;
     Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
 }

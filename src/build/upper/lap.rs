@@ -1,7 +1,7 @@
 //! A lap outside the turnout: both parts' profiles added, from the top part's edge.
 
 use super::name_of;
-use super::row::{Left, UpperRow, UpperSeam, numbered, places};
+use super::row::{EdgeOf, Left, UpperRow, UpperSeam, numbered, places};
 use super::section::{LapSection, section};
 use super::thinned::Thinned;
 use crate::build::Built;
@@ -32,6 +32,8 @@ pub struct LapBuilt {
     pub name: Arc<str>,
     /// The key of its figures.
     pub key: Arc<str>,
+    /// The part on top.
+    pub top: Arc<str>,
     /// The under part.
     pub under: Arc<str>,
     /// The step that its edge makes inside.
@@ -85,7 +87,7 @@ fn row(lap: &Lap, both: &Both, number: u32, place: f64) -> UpperRow {
         number,
         place,
         inside,
-        edge_of: edge_of.into(),
+        edge_of: EdgeOf::part(edge_of),
         stack: parts().fold(Sum::new(), |sum, (part, _, x)| sum.plus_all(part.at(*x))),
         left: left.map(|(part, name, x)| Left { part: (*name).into(), sum: part.at(*x) }).collect(),
     }
@@ -103,6 +105,7 @@ pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
     LapBuilt {
         name: name.into(),
         key: key.into(),
+        top: name_of(&lap.top).into(),
         under: name_of(&lap.under).into(),
         step: both.map(|both| both.under.at(0.0)),
         step_origin,

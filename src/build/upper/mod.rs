@@ -11,10 +11,10 @@ mod skive;
 mod thinned;
 
 pub use claim::{ClaimBuilt, GussetBuilt, ShaftBuilt};
-pub use facing::{Centre, FacingBuilt, Through, Web};
+pub use facing::{Centre, FacingBuilt, Through, Web, WebOf};
 pub use joined::{FoldBuilt, StayBuilt};
 pub use lap::{Beyond, LapBuilt};
-pub use row::{Left, UpperRow, UpperSeam};
+pub use row::{EdgeOf, Left, UpperRow, UpperSeam};
 pub use section::{LapSection, LapSide};
 pub use skive::{SkiveBuilt, SkiverLimit};
 

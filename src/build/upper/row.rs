@@ -6,6 +6,7 @@ use crate::finding::Sum;
 use crate::measure::Amount;
 use crate::source::Origin;
 use crate::spec::{House, Stitching, Val};
+use std::fmt;
 use std::sync::Arc;
 
 /// What a skive leaves of a part under a row.
@@ -15,6 +16,31 @@ pub struct Left {
     pub part: Arc<str>,
     /// Its thickness there.
     pub sum: Sum,
+}
+
+/// Whose edge a row is nearest to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum EdgeOf {
+    /// A part.
+    Part(Arc<str>),
+    /// A closed seam's allowance.
+    Allowance,
+}
+
+impl EdgeOf {
+    /// The edge of a part.
+    pub(super) fn part(name: &str) -> Self {
+        EdgeOf::Part(name.into())
+    }
+}
+
+impl fmt::Display for EdgeOf {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            EdgeOf::Part(name) => f.write_str(name),
+            EdgeOf::Allowance => f.write_str("allowance"),
+        }
+    }
 }
 
 /// A row.
@@ -27,7 +53,7 @@ pub struct UpperRow {
     /// The least distance to an edge of a part, mm; negative outside it.
     pub inside: f64,
     /// Whose edge that is.
-    pub edge_of: Arc<str>,
+    pub edge_of: EdgeOf,
     /// What the needle goes through.
     pub stack: Sum,
     /// What is left of the parts that are thinned under it.
@@ -36,8 +62,8 @@ pub struct UpperRow {
 
 impl UpperRow {
     /// A row along which nothing is thinned.
-    pub(super) fn plain(number: u32, place: f64, inside: f64, edge_of: &Arc<str>, stack: &Sum) -> Self {
-        Self { number, place, inside, edge_of: Arc::clone(edge_of), stack: stack.clone(), left: Vec::new() }
+    pub(super) fn plain(number: u32, place: f64, inside: f64, edge_of: &EdgeOf, stack: &Sum) -> Self {
+        Self { number, place, inside, edge_of: edge_of.clone(), stack: stack.clone(), left: Vec::new() }
     }
 }
 

@@ -30,8 +30,14 @@ pub struct SkiverLimit {
 pub struct SkiveBuilt {
     /// `quarter in lap vamp over quarter`
     pub name: Arc<str>,
-    /// The key of its figures: `lap-vamp.quarter`.
-    pub key: Arc<str>,
+    /// The key of its lap's figures: `lap-vamp`.
+    pub seam: Arc<str>,
+    /// The part that is skived.
+    pub part: Arc<str>,
+    /// The lap's part on top.
+    pub top: Arc<str>,
+    /// The lap's part under it.
+    pub under: Arc<str>,
     /// The skiver.
     pub skiver: Arc<str>,
     /// Its limits.
@@ -46,8 +52,15 @@ pub(super) fn skives(lap: &Lap, skivers: &[Skiver]) -> Vec<SkiveBuilt> {
         let tried = skivers.iter().map(|skiver| (skiver, limits(part, skive, skiver)));
         let (skiver, limits) = best(tried)?;
         let name = format!("{} in lap {top} over {under}", part.name);
-        let key = format!("lap-{top}.{}", part.name);
-        Some(SkiveBuilt { name: name.into(), key: key.into(), skiver: skiver.name.as_str().into(), limits })
+        Some(SkiveBuilt {
+            name: name.into(),
+            seam: format!("lap-{top}").into(),
+            part: part.name.as_str().into(),
+            top: top.into(),
+            under: under.into(),
+            skiver: skiver.name.as_str().into(),
+            limits,
+        })
     };
     parts.filter_map(|part| one(&part.it)).collect()
 }

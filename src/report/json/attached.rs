@@ -79,7 +79,7 @@ impl<'de> Visitor<'de> for InOrder {
 pub(in crate::report) fn read(bytes: &[u8]) -> Result<Vec<Recorded>, String> {
     let damaged = |_| "the figures that it carries are damaged".to_owned();
     let Versioned { version } = serde_json::from_slice(bytes).map_err(damaged)?;
-    if version != super::FIGURES_SCHEMA {
+    if version != super::FIGURES_SCHEMA && !super::EARLIER_FIGURES.contains(&&*version) {
         return Err(format!("its figures have the shape `{version}`, which this program does not read"));
     }
     let attached: Attached = serde_json::from_slice(bytes).map_err(damaged)?;

@@ -1,7 +1,7 @@
 //! The document of figures: every model in every size, no number rounded.
 
 use super::origin::{TermDoc, terms};
-use crate::build::{COMPUTATION, Datum, Figure};
+use crate::build::{BondOf, COMPUTATION, Datum, Figure, Slot};
 use crate::check::{Figured, ModelChecked};
 use crate::report::places::Places;
 use crate::report::run::Run;
@@ -14,9 +14,9 @@ use std::io::{self, Write};
 
 /// All figures of one run.
 #[derive(Debug, Serialize)]
-#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields, title = "hobnail/figures/1"))]
+#[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields, title = "hobnail/figures/2"))]
 struct FiguresDoc<'d> {
-    /// The version of this shape: `hobnail/figures/1`.
+    /// The version of this shape: `hobnail/figures/2`.
     version: &'static str,
     /// The version of the computation: a fingerprint changes with it.
     computation: u32,
@@ -74,6 +74,11 @@ impl Serialize for Rows<'_> {
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct FigureDoc<'d> {
+    /// What it is, by its definition: `sole-row-stitches`. Of one definition there may be many, told apart by their names.
+    definition: String,
+    /// The names that tell it apart, in the order of the key; absent where there are none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    names: Option<Vec<NameDoc<'d>>>,
     /// What it is, in words.
     label: &'d str,
     /// The unit; empty for counts and words.
@@ -84,6 +89,55 @@ struct FigureDoc<'d> {
     /// The terms, where it is a sum.
     #[serde(skip_serializing_if = "Option::is_none")]
     terms: Option<Vec<TermDoc<'d>>>,
+}
+
+/// What tells a figure from others of its definition.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(JsonSchema))]
+#[serde(rename_all = "kebab-case")]
+enum NameDoc<'d> {
+    /// A name that the shop typed.
+    Typed(&'d str),
+    /// A word of the program: a role, a place, a step.
+    Word(&'d str),
+    /// The number of a row or a stage.
+    Number(u32),
+    /// A seam.
+    Seam(&'d str),
+    /// What a bond holds: a layer, by its role.
+    Layer(&'d str),
+    /// What a bond holds: a lining, by its part.
+    Lining(&'d str),
+    /// What a bond holds: wedges, lifts and cap of the heel.
+    Heel(bool),
+}
+
+impl<'d> NameDoc<'d> {
+    fn of(slot: &'d Slot) -> Self {
+        match slot {
+            Slot::Typed(name) => NameDoc::Typed(name),
+            Slot::Word(word) => NameDoc::Word(word),
+            Slot::Number(number) => NameDoc::Number(*number),
+            Slot::Seam(key) => NameDoc::Seam(key),
+            Slot::Bond(BondOf::Layer(role)) => NameDoc::Layer(role),
+            Slot::Bond(BondOf::Lining(part)) => NameDoc::Lining(part),
+            Slot::Bond(BondOf::Heel) => NameDoc::Heel(true),
+        }
+    }
+}
+
+impl<'d> FigureDoc<'d> {
+    fn of(figure: &'d Figure, terms: Option<Vec<TermDoc<'d>>>) -> Self {
+        let names: Vec<NameDoc<'d>> = figure.of.slots.iter().map(NameDoc::of).collect();
+        FigureDoc {
+            definition: figure.of.id.name(),
+            names: (!names.is_empty()).then_some(names),
+            label: &figure.label,
+            unit: figure.unit.name(),
+            value: value(&figure.datum),
+            terms,
+        }
+    }
 }
 
 /// The shapes of a value.
@@ -145,8 +199,8 @@ pub(in crate::report) fn write(out: &mut dyn Write, run: &Run<'_>, figured: &[Ve
     super::document(out, &FiguresDoc { version: super::FIGURES_SCHEMA, computation: COMPUTATION, part: None, models })
 }
 
-/// Whether a card shows a figure, by its model and its key.
-pub(in crate::report) type Shown<'s> = &'s dyn Fn(&ModelChecked, &str) -> bool;
+/// Whether a card shows a figure of a model.
+pub(in crate::report) type Shown<'s> = &'s dyn Fn(&ModelChecked, &Figure) -> bool;
 
 /// Models in some sizes, compact, for what travels with a printed sheet: it says nothing of where it was written,
 /// so that the same build gives the same bytes wherever its files lie. `shown` picks the figures of a card.
@@ -159,19 +213,15 @@ pub(in crate::report) fn attached(
         title: &model.title,
         revision: model.revision,
         path: "",
-        sizes: sizes.iter().map(|size| bare(size, &|key| shown.is_none_or(|shown| shown(model, key)))).collect(),
+        sizes: sizes.iter().map(|size| bare(size, &|figure| shown.is_none_or(|shown| shown(model, figure)))).collect(),
     });
     let (version, part) = (super::FIGURES_SCHEMA, shown.map(|_| true));
     serde_json::to_vec(&FiguresDoc { version, computation: COMPUTATION, part, models: models.collect() })
 }
 
 /// A size with its figures, without their terms.
-fn bare<'d>(size: &'d Figured, shown: &dyn Fn(&str) -> bool) -> SizeDoc<'d> {
-    let figures = size
-        .figures
-        .iter()
-        .filter(|it| shown(&it.key))
-        .map(|it| (&*it.key, FigureDoc { label: &it.label, unit: it.unit, value: value(&it.datum), terms: None }));
+fn bare<'d>(size: &'d Figured, shown: &dyn Fn(&Figure) -> bool) -> SizeDoc<'d> {
+    let figures = size.figures.iter().filter(|it| shown(it)).map(|it| (&*it.key, FigureDoc::of(it, None)));
     SizeDoc {
         system: size.checked.size.system.name(),
         size: size.checked.size.to_string(),
@@ -202,12 +252,7 @@ fn size<'d>(size: &'d Figured, places: &Places<'d>) -> SizeDoc<'d> {
 }
 
 fn figure<'d>(figure: &'d Figure, places: &Places<'d>) -> FigureDoc<'d> {
-    FigureDoc {
-        label: &figure.label,
-        unit: figure.unit,
-        value: value(&figure.datum),
-        terms: figure.sum.as_ref().map(|sum| terms(sum, places)),
-    }
+    FigureDoc::of(figure, figure.sum.as_ref().map(|sum| terms(sum, places)))
 }
 
 pub(super) fn value(datum: &Datum) -> ValueDoc<'_> {

@@ -28,7 +28,11 @@ pub const EXPLAIN_SCHEMA: &str = "hobnail/explain/1";
 pub const FINDINGS_SCHEMA: &str = "hobnail/findings/1";
 
 /// The version of documents of figures.
-pub const FIGURES_SCHEMA: &str = "hobnail/figures/1";
+pub const FIGURES_SCHEMA: &str = "hobnail/figures/2";
+
+/// Earlier versions of documents of figures that are still read: sheets that hang in the shop carry them. What they have
+/// is in the present one, too.
+pub(super) const EARLIER_FIGURES: &[&str] = &["hobnail/figures/1"];
 
 /// The version of documents of how far one can go.
 pub const REACH_SCHEMA: &str = "hobnail/reach/1";

@@ -13,7 +13,7 @@ fn the_committed_schemas_are_those_of_the_code() {
     let schemas = [
         ("explain-1.json", explain::schema()),
         ("findings-1.json", findings::schema()),
-        ("figures-1.json", figures::schema()),
+        ("figures-2.json", figures::schema()),
         ("reach-1.json", reach::schema()),
         ("verify-1.json", verify::schema()),
     ];

@@ -5,6 +5,7 @@ use super::super::paper::{Op, Pen, Point, Style, width_mm, wrap};
 use super::super::values::Said;
 use super::super::words::{self, Word};
 use super::{BODY, MARGIN, Sheets, owned, tall};
+use crate::build::Identity;
 
 /// Points of a key number.
 const LARGE: (f64, f64) = (28.0, 20.0);
@@ -34,8 +35,8 @@ impl Key {
 
 impl Sheets<'_> {
     /// Three to five key numbers, each over words of its own (or its figure's label).
-    pub(in crate::sheets) fn keys(&mut self, keys: &[(&str, Option<Word>)]) {
-        let keys: Vec<Key> = keys.iter().filter_map(|(key, word)| self.key(key, *word)).collect();
+    pub(in crate::sheets) fn keys<I: Into<Identity>>(&mut self, keys: impl IntoIterator<Item = (I, Option<Word>)>) {
+        let keys: Vec<Key> = keys.into_iter().filter_map(|(of, word)| self.key(&of.into(), word)).collect();
         if keys.is_empty() {
             return;
         }
@@ -46,13 +47,13 @@ impl Sheets<'_> {
         self.y += 0.4;
     }
 
-    fn key(&mut self, key: &str, word: Option<Word>) -> Option<Key> {
-        let figure = self.job.figures.get(key)?;
+    fn key(&mut self, of: &Identity, word: Option<Word>) -> Option<Key> {
+        let figure = self.job.figures.of(of)?;
         let Said { other, .. } = self.voice().said(figure);
         let (value, within) = self.voice().target(figure);
         let label = match word {
             Some(word) => self.word(word).to_owned(),
-            None => words::label(&figure.label, self.job.lang).into_owned(),
+            None => words::figure(figure, self.job.lang),
         };
         self.note(figure, &value);
         let further = if within.is_empty() { other } else { Some(within) };

@@ -3,6 +3,7 @@
 use super::super::paper::{Op, Paint, Pen, Point, Style, wrap};
 use super::super::words::{self, Word};
 use super::{BODY, HAIR, LINE, MARGIN, SMALL, SMALL_LINE, Sheets, owned, tall};
+use crate::build::{FigureId, Identity};
 
 /// One thing to be measured.
 #[derive(Clone, Debug, Default)]
@@ -19,18 +20,18 @@ const BOXES: [f64; 2] = [24.0, 18.0];
 
 impl Sheets<'_> {
     /// A figure to be measured; its tolerance if it carries one.
-    pub(in crate::sheets) fn measure_of(&mut self, key: &str, with: Word) -> Option<Measure> {
-        let figure = self.job.figures.get(key)?;
+    pub(in crate::sheets) fn measure_of(&mut self, of: impl Into<Identity>, with: Word) -> Option<Measure> {
+        let figure = self.job.figures.of(&of.into())?;
         let (target, tolerance) = self.voice().target(figure);
         self.note(figure, &target);
-        let what = words::label(&figure.label, self.job.lang).into_owned();
+        let what = words::figure(figure, self.job.lang);
         Some(Measure { what, target, tolerance, with: self.word(with).to_owned() })
     }
 
     /// A figure to be measured, its tolerance another figure.
-    pub(in crate::sheets) fn measure_within(&mut self, key: &str, within: &str, with: Word) -> Option<Measure> {
-        let measure = self.measure_of(key, with)?;
-        let Some(figure) = self.job.figures.get(within) else { return Some(measure) };
+    pub(in crate::sheets) fn measure_within(&mut self, of: FigureId, within: FigureId, with: Word) -> Option<Measure> {
+        let measure = self.measure_of(of, with)?;
+        let Some(figure) = self.job.figures.of(&within.into()) else { return Some(measure) };
         let tolerance = self.voice().said(figure).first;
         self.note(figure, &tolerance);
         Some(Measure { tolerance: format!("±{tolerance}"), ..measure })

@@ -12,6 +12,8 @@ mod measure;
 mod notices;
 mod rows;
 mod steps;
+
+pub(in crate::sheets) use steps::rests_at;
 mod table;
 
 pub(super) use flow::Item;
@@ -24,7 +26,7 @@ use super::paper::{Heading, Ink, Op, Page, PageSize, Pen, Point, Style, Text, wr
 use super::station::Station;
 use super::values::Voice;
 use super::words::{self, Word};
-use crate::build::{Datum, Figure, Figures};
+use crate::build::{Datum, Figure, FigureId, Figures};
 
 /// Millimetres round every page.
 const MARGIN: f64 = 12.0;
@@ -177,8 +179,8 @@ impl<'j> Sheets<'j> {
 }
 
 /// The texts of a figure.
-fn texts<'f>(figures: &'f Figures, key: &str) -> &'f [String] {
-    match figures.get(key).map(|figure| &figure.datum) {
+fn texts(figures: &Figures, id: FigureId) -> &[String] {
+    match figures.of(&id.into()).map(|figure| &figure.datum) {
         Some(Datum::Texts(texts)) => texts,
         _ => &[],
     }

@@ -6,6 +6,7 @@ use super::super::station::Station;
 use super::super::values::Voice;
 use super::super::words;
 use super::{BODY, LINE, MARGIN, Sheets, owned, tall};
+use crate::build::FigureId as F;
 use crate::check::Notice;
 
 /// How dark the words across the page are, in per cent of black.
@@ -80,12 +81,12 @@ impl Sheets<'_> {
     fn first(&mut self, notice: &Notice) -> String {
         let mut text = format!("{}. {}", self.reason(notice), words::first(notice.rule, self.job.lang));
         if notice.rule == "jaw/sole-stack" {
-            let sort = ["stack.sort", "stack.sort-to"].map(|key| self.job.figures.get(key));
+            let sort = [F::StackSort, F::StackSortTo].map(|id| self.job.figures.of(&id.into()));
             if let [Some(what), Some(most)] = sort {
                 let [what_said, most_said] = [what, most].map(|figure| self.voice().line(figure));
                 self.note(what, &what_said);
                 self.note(most, &most_said);
-                let label = words::label(&most.label, self.job.lang);
+                let label = words::figure(most, self.job.lang);
                 text = format!("{text}: {what_said}, {label} {most_said}");
             }
         }

@@ -2,26 +2,31 @@
 
 use super::super::words::{self, Word};
 use super::{Item, Sheets};
+use crate::build::Identity;
 
 impl Sheets<'_> {
     /// A figure as a row.
-    pub(in crate::sheets) fn figure(&mut self, key: &str) -> Option<Item> {
-        self.figure_of("", key)
+    pub(in crate::sheets) fn figure(&mut self, of: impl Into<Identity>) -> Option<Item> {
+        self.figure_of("", of)
     }
 
     /// A figure as a row, its label behind a name of what it belongs to.
-    pub(in crate::sheets) fn figure_of(&mut self, of: &str, key: &str) -> Option<Item> {
-        let figure = self.job.figures.get(key)?;
+    pub(in crate::sheets) fn figure_of(&mut self, whose: &str, of: impl Into<Identity>) -> Option<Item> {
+        let figure = self.job.figures.of(&of.into())?;
         let value = self.voice().line(figure);
         self.note(figure, &value);
-        let label = words::label(&figure.label, self.job.lang);
-        let label = if of.is_empty() { label.into_owned() } else { format!("{of}: {label}") };
+        let label = words::figure(figure, self.job.lang);
+        let label = if whose.is_empty() { label } else { format!("{whose}: {label}") };
         Some(Item::Row { label, value })
     }
 
     /// Figures under a heading, those that there are; nothing if there are none.
-    pub(in crate::sheets) fn listed(&mut self, heading: Word, keys: &[&str]) -> Vec<Item> {
-        let rows: Vec<Item> = keys.iter().filter_map(|key| self.figure(key)).collect();
+    pub(in crate::sheets) fn listed<I: Into<Identity>>(
+        &mut self,
+        heading: Word,
+        all: impl IntoIterator<Item = I>,
+    ) -> Vec<Item> {
+        let rows: Vec<Item> = all.into_iter().filter_map(|of| self.figure(of)).collect();
         self.headed(heading, rows)
     }
 

@@ -3,6 +3,7 @@
 use super::super::words::{self, Word};
 use super::flow::evened;
 use super::{Item, Sheets, texts};
+use crate::build::{Figure, FigureId as F, Figures, Identity, Slot};
 
 impl Sheets<'_> {
     /// *Set* at the left, *do* at the right: this station's steps of the route in order, each with a box to tick, behind
@@ -35,24 +36,24 @@ impl Sheets<'_> {
     fn own_steps(&self) -> Vec<String> {
         let Some(station) = self.station else { return Vec::new() };
         let figures = self.job.figures;
-        let (steps, benches) = (texts(figures, "route.steps"), texts(figures, "route.stations"));
+        let (steps, benches) = (texts(figures, F::RouteSteps), texts(figures, F::RouteStations));
         let here = steps.iter().zip(benches).filter(|(_, bench)| *bench == station.name());
         here.map(|(step, _)| step.clone()).collect()
     }
 
     /// The steps after which the inside is felt by hand for points.
     fn felt(&self) -> Vec<String> {
-        texts(self.job.figures, "route.felt").to_vec()
+        texts(self.job.figures, F::RouteFelt).to_vec()
     }
 
     /// How long the boot rests with each of these steps: first where the bond alone holds the outsole, which has a place
     /// of its own, then all others.
     fn rests(&mut self, steps: &[String]) -> (Vec<Item>, Vec<Item>) {
-        let alone = texts(self.job.figures, "route.critical");
+        let alone = texts(self.job.figures, F::RouteCritical);
         let (critical, others): (Vec<&String>, Vec<&String>) = steps.iter().partition(|step| alone.contains(step));
         let mut rows = self.rest_rows(&critical);
         if !critical.is_empty() {
-            rows.extend(self.figure("route.peel-samples"));
+            rows.extend(self.figure(F::RoutePeelSamples));
         }
         let others = self.rest_rows(&others);
         (self.headed(words::CRITICAL, rows), self.headed(words::TIMES, others))
@@ -61,12 +62,17 @@ impl Sheets<'_> {
     fn rest_rows(&mut self, steps: &[&String]) -> Vec<Item> {
         let mut rows = Vec::new();
         for step in steps {
-            let prefix = format!("route.dwell.{step}.");
-            let keys = self.job.figures.iter().filter(|figure| figure.key.starts_with(&prefix));
-            let keys: Vec<String> = keys.map(|figure| figure.key.to_string()).collect();
+            let rests: Vec<Identity> = rests_at(self.job.figures, step).map(|figure| figure.of.clone()).collect();
             let name = words::step(step, self.job.lang).split([',', ':']).next().unwrap_or(step).to_owned();
-            rows.extend(keys.iter().filter_map(|key| self.figure_of(&name, key)));
+            rows.extend(rests.into_iter().filter_map(|of| self.figure_of(&name, of)));
         }
         rows
     }
+}
+
+/// The rests of a step, in order.
+pub(in crate::sheets) fn rests_at<'f>(figures: &'f Figures, step: &str) -> impl Iterator<Item = &'f Figure> {
+    const RESTS: [F; 6] = [F::RestPressed, F::RestMulled, F::RestOnTheLast, F::RestOpen, F::RestSet, F::RestSaid];
+    let here = move |figure: &&Figure| matches!(&*figure.of.slots, [Slot::Word(known)] if *known == step);
+    figures.iter().filter(|figure| RESTS.contains(&figure.of.id)).filter(here)
 }

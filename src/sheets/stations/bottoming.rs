@@ -1,32 +1,33 @@
 //! Layers, adhesive, nails, the forefoot.
 
-use super::{NOTHING, cell, cells, subjects, text};
+use super::{NOTHING, cell, cells, is_there, subjects, text};
+use crate::build::{BondOf, Datum, FigureId as F, Identity, Slot};
 use crate::sheets::page::{Item, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
 
 pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     // Where a filler runs out the first nails are longer than most: the large figure must not pass for all of them.
-    let several = job.figures.get("waist.outside-runs").is_some();
-    sheets.keys(&[
-        ("waist.eighths", Some(if several { words::WAIST_MOST } else { words::WAIST_NAIL })),
-        ("waist.nails", Some(words::WAIST_COUNT)),
-        ("seat.eighths", Some(words::SEAT_NAIL)),
-        ("seat.nails", Some(words::SEAT_COUNT)),
-        ("forefoot.stitches", Some(words::FOREFOOT_STITCHES)),
+    let several = is_there(job.figures, F::NailsOutsideRuns.of([Slot::Word("waist")]));
+    sheets.keys([
+        (F::NailsEighths.of([Slot::Word("waist")]), Some(if several { words::WAIST_MOST } else { words::WAIST_NAIL })),
+        (F::NailsCount.of([Slot::Word("waist")]), Some(words::WAIST_COUNT)),
+        (F::NailsEighths.of([Slot::Word("seat")]), Some(words::SEAT_NAIL)),
+        (F::NailsCount.of([Slot::Word("seat")]), Some(words::SEAT_COUNT)),
+        (F::ForefootStitches.into(), Some(words::FOREFOOT_STITCHES)),
     ]);
     let mut set = sheets.listed(
         words::FOREFOOT_HEAD,
         &[
-            "forefoot.machine",
-            "forefoot.thread",
-            "forefoot.needle",
-            "forefoot.pitch",
-            "forefoot.over-50",
-            "forefoot.inset",
-            "forefoot.length",
-            "forefoot.layers",
-            "forefoot.thread-used",
+            F::SeamMachine.of_seam("forefoot"),
+            F::SeamThread.of_seam("forefoot"),
+            F::SeamNeedle.of_seam("forefoot"),
+            F::SeamPitch.of_seam("forefoot"),
+            F::SeamOver50.of_seam("forefoot"),
+            F::ForefootInset.into(),
+            F::ForefootLength.into(),
+            F::ForefootLayers.into(),
+            F::ForefootThreadUsed.into(),
         ],
     );
     for (heading, line) in [(words::WAIST_NAILS, "waist"), (words::SEAT_NAILS, "seat")] {
@@ -45,49 +46,58 @@ pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 }
 
 /// What a line of nails needs at the bench: which nail, where, how far apart on each side.
-fn nail_line(sheets: &mut Sheets<'_>, line: &str) -> Vec<Item> {
-    let what = [
-        "with",
-        "length",
-        "outside-runs",
-        "outside-lengths",
-        "inside-runs",
-        "inside-lengths",
-        "window",
-        "clinch",
-        "layers",
-        "inset",
-        "outside",
-        "spacing-outside",
-        "inside",
-        "spacing-inside",
-        "spacing",
-        "to-forefoot-outside",
-        "to-forefoot-inside",
-        "to",
-        "hollow",
-        "relieved",
+fn nail_line(sheets: &mut Sheets<'_>, line: &'static str) -> Vec<Item> {
+    let of_line = [
+        F::NailsWith,
+        F::NailsLength,
+        F::NailsOutsideRuns,
+        F::NailsOutsideLengths,
+        F::NailsInsideRuns,
+        F::NailsInsideLengths,
+        F::NailsWindow,
+        F::NailsClinch,
+        F::NailsLayers,
+        F::NailsInset,
+        F::NailsOutside,
+        F::NailsSpacingOutside,
+        F::NailsInside,
+        F::NailsSpacingInside,
+        F::NailsSpacing,
     ];
-    what.iter().filter_map(|what| sheets.figure(&format!("{line}.{what}"))).collect()
+    let of_one: &[F] = match line {
+        "waist" => &[F::WaistToForefootOutside, F::WaistToForefootInside],
+        _ => &[F::SeatHollow, F::SeatRelieved],
+    };
+    let slot = || [Slot::Word(line)];
+    let mut all: Vec<Identity> = of_line.into_iter().map(|id| id.of(slot())).collect();
+    all.extend(of_one.iter().copied().map(Identity::from));
+    // How far it is carried stands behind the way to the forefoot, before the hollow.
+    let carried = all.iter().position(|of| of.id == F::SeatHollow).unwrap_or(all.len());
+    all.insert(carried, F::NailsTo.of(slot()));
+    all.into_iter().filter_map(|of| sheets.figure(of)).collect()
 }
 
 /// Every layer, from the foot down.
 fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut rows = Vec::new();
-    for role in subjects(job.figures, "layer.") {
-        let key = format!("layer.{role}");
-        let name = words::role(&role, job.lang);
-        let mut row =
-            cells(job, sheets, name, &key, &["of", "thickness", "covers", "breadth", "ends", "grain", "bonded"]);
-        if row[2] == NOTHING {
-            let parts = ["thickness-base", "thickness-lug"].map(|what| cell(job, sheets, &format!("{key}.{what}")));
-            let known: Vec<String> = parts.into_iter().filter(|text| *text != NOTHING).collect();
-            row[2] = known.join(" +\n");
-        }
-        if job.figures.get(&format!("{key}.ends")).is_some_and(|figure| figure.unit == "mm") {
-            let behind = if row[5].starts_with("0\u{a0}") { String::new() } else { format!(" – {}", row[5]) };
-            row[5] = format!("{}{behind}", sheets.word(words::BREAST));
-        }
+    for role in subjects(job.figures, F::LayerOf) {
+        let of_layer = |id: F| id.of([role.clone()]);
+        let bond = F::BondWith.of([Slot::Bond(bond_of(&role))]);
+        let stock = cell(job, sheets, of_layer(F::LayerOf));
+        let whole = [F::LayerThickness, F::LayerHammeredThickness].map(|id| cell(job, sheets, of_layer(id)));
+        let parts = [F::LayerBaseThickness, F::LayerLugThickness].map(|id| cell(job, sheets, of_layer(id)));
+        let known: Vec<String> = whole.into_iter().chain(parts).filter(|text| *text != NOTHING).collect();
+        let mut row = vec![words::role(&role.to_string(), job.lang), stock, known.join(" +\n")];
+        row.extend([F::LayerCovers, F::LayerBreadth].map(|id| cell(job, sheets, of_layer(id))));
+        row.push(match job.figures.of(&of_layer(F::LayerEndsBehind)).map(|figure| &figure.datum) {
+            Some(Datum::Number(behind)) => {
+                let said = cell(job, sheets, of_layer(F::LayerEndsBehind));
+                let behind = if *behind == 0.0 { String::new() } else { format!(" – {said}") };
+                format!("{}{behind}", sheets.word(words::BREAST))
+            }
+            _ => cell(job, sheets, of_layer(F::LayerEndsFull)),
+        });
+        row.extend([of_layer(F::LayerGrain), bond].map(|of| cell(job, sheets, of)));
         rows.push(row);
     }
     let columns = [
@@ -106,21 +116,27 @@ fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 
 /// One card a bond: coats, minutes from and to, press, set; temperatures are the bench's to write.
 fn adhesives(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    let layers = subjects(job.figures, "layer.").into_iter();
-    let bonds: Vec<(String, String)> =
-        layers.map(|role| (words::role(&role, job.lang), format!("layer.{role}"))).collect();
+    let layers = subjects(job.figures, F::LayerOf).into_iter();
+    let bonds: Vec<(String, BondOf)> =
+        layers.map(|role| (words::role(&role.to_string(), job.lang), bond_of(&role))).collect();
     adhesive_card(job, sheets, &bonds);
 }
 
-/// What is bonded, in the words of the sheet, with the beginning of its figures' keys.
-pub(super) fn adhesive_card(job: &Job<'_>, sheets: &mut Sheets<'_>, bonds: &[(String, String)]) {
+/// The bond of a layer, by the slot of its figures.
+fn bond_of(role: &Slot) -> BondOf {
+    BondOf::Layer(if let Slot::Word(role) = role { role } else { "" })
+}
+
+/// What is bonded, in the words of the sheet, with its bond.
+pub(super) fn adhesive_card(job: &Job<'_>, sheets: &mut Sheets<'_>, bonds: &[(String, BondOf)]) {
     let mut rows: Vec<Vec<String>> = Vec::new();
-    for (name, key) in bonds {
-        if text(job.figures, &format!("{key}.bonded")).is_empty() {
+    for (name, bond) in bonds {
+        let slots = [Slot::Bond(bond.clone())];
+        if text(job.figures, F::BondWith.of(slots.clone())).is_empty() {
             continue;
         }
-        let what = ["bonded", "coats", "open", "press", "set", "reactivated"];
-        let mut row = cells(job, sheets, name.clone(), key, &what);
+        let what = [F::BondWith, F::BondCoats, F::BondOpen, F::BondPress, F::BondSet, F::BondReactivated];
+        let mut row = cells(job, sheets, name.clone(), &slots, &what);
         row.push("____ °C".to_owned());
         rows.push(row);
     }

@@ -1,14 +1,15 @@
 //! The closing room.
 
-use super::{cell, cells, text};
+use super::{cell, cells, is_there, text};
+use crate::build::{FigureId as F, Identity, SeamKind, Slot};
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
 
 pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let seams = in_order(job);
-    let mut set = sheets.listed(words::UPPER, &["shaft.inside", "upper.turned-out", "upper.lasted-in"]);
-    set.extend(sheets.listed(words::MARK, &["mark.how", "mark.says", "mark.on"]));
+    let mut set = sheets.listed(words::UPPER, [F::ShaftInside, F::UpperTurnedOut, F::UpperLastedIn]);
+    set.extend(sheets.listed(words::MARK, [F::MarkHow, F::MarkSays, F::MarkOn]));
     sheets.set_and_do(&set, &[]);
     settings(job, sheets, &seams);
     joins(job, sheets, &seams);
@@ -23,7 +24,7 @@ fn laps(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     for lap in &upper.laps {
         let seam = upper.seams.iter().find(|seam| seam.key == lap.key);
         let rows = seam.and_then(|seam| seam.rows.as_ref().ok()).map_or(&[][..], Vec::as_slice);
-        let wide = cell(job, sheets, &format!("{}.wide", lap.key));
+        let wide = cell(job, sheets, F::LapWide.of_seam(&*lap.key));
         let drawing = drawings::Lap { built: lap, rows, lang: job.lang, wide };
         if let Some(height) = drawing.height(sheets.width()) {
             sheets.drawing(height, |at, width| drawing.draw(at, width));
@@ -35,7 +36,7 @@ fn laps(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn counted(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) -> Vec<Measure> {
     let mut measures: Vec<(Measure, Vec<String>)> = Vec::new();
     for (n, (_, key)) in (1..).zip(seams) {
-        let Some(measure) = sheets.measure_of(&format!("{key}.over-50"), words::COUNTED) else { continue };
+        let Some(measure) = sheets.measure_of(F::SeamOver50.of_seam(&**key), words::COUNTED) else { continue };
         match measures.iter_mut().find(|(known, _)| known.target == measure.target) {
             Some((_, numbers)) => numbers.push(n.to_string()),
             None => measures.push((measure, vec![n.to_string()])),
@@ -53,31 +54,43 @@ type Seam = (String, String);
 
 /// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
 fn in_order(job: &Job<'_>) -> Vec<Seam> {
-    let closed = job.build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot"));
+    let closed = job.build.seams.iter().filter(|seam| !matches!(seam.kind, SeamKind::Sole | SeamKind::Forefoot));
     let mut seams: Vec<Seam> = closed.map(|seam| (words::role(&seam.name, job.lang), seam.key.to_string())).collect();
-    let steps = super::listed(job.figures, "route.steps");
+    let steps = super::listed(job.figures, F::RouteSteps);
     seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));
     seams
 }
 
 /// The step of the route in which a seam is sewn.
 fn step_of(job: &Job<'_>, key: &str) -> &'static str {
-    let enters = |side: &str| job.figures.get(&format!("{key}.enters-{side}")).is_some();
-    match key.split('-').next() {
-        Some("seam") => "close-back",
-        Some("stay") => "stay",
-        Some("gusset") => "gusset",
-        Some("collar") => "collar",
-        Some("facing") => "facing-rows",
-        _ if enters("inside") || enters("outside") => "close-vamp",
+    let kind = job.build.seams.iter().find(|seam| &*seam.key == key).map(|seam| seam.kind);
+    let enters = |id: F| is_there(job.figures, id.of_seam(key));
+    match kind {
+        Some(SeamKind::Closed) => "close-back",
+        Some(SeamKind::Stay) => "stay",
+        Some(SeamKind::Gusset) => "gusset",
+        Some(SeamKind::Collar) => "collar",
+        Some(SeamKind::Facing) => "facing-rows",
+        _ if enters(F::LapEntersInside) || enters(F::LapEntersOutside) => "close-vamp",
         _ => "counter-cover",
     }
 }
 
 /// What the machine is set to, in the order of the seams.
 fn settings(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
-    let columns = ["machine", "thread", "needle", "pitch", "over-50", "rows", "first", "apart"];
-    let rows = (1..).zip(seams).map(|(n, (name, key))| cells(job, sheets, format!("{n}  {name}"), key, &columns));
+    let columns = [
+        F::SeamMachine,
+        F::SeamThread,
+        F::SeamNeedle,
+        F::SeamPitch,
+        F::SeamOver50,
+        F::SeamRows,
+        F::SeamFirst,
+        F::SeamApart,
+    ];
+    let rows = (1..)
+        .zip(seams)
+        .map(|(n, (name, key))| cells(job, sheets, format!("{n}  {name}"), &[Slot::seam(&**key)], &columns));
     let rows = rows.collect();
     let columns = [
         (words::SEAM, 3.6),
@@ -98,12 +111,13 @@ fn settings(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
 fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
     let mut rows = Vec::new();
     for (n, (name, key)) in (1..).zip(seams) {
-        let mut of = |what: &[&str]| {
-            let keys = what.iter().map(|what| format!("{key}.{what}"));
-            let keys: Vec<String> = keys.filter(|key| job.figures.get(key).is_some()).collect();
-            keys.iter().map(|key| cell(job, sheets, key)).collect::<Vec<_>>().join(", ")
+        let mut of = |what: &[F]| {
+            let there = what.iter().map(|id| id.of_seam(&**key)).filter(|of| is_there(job.figures, of.clone()));
+            let there: Vec<Identity> = there.collect();
+            there.into_iter().map(|of| cell(job, sheets, of)).collect::<Vec<_>>().join(", ")
         };
-        let (parts, wide) = (of(&["joins", "over", "of"]), of(&["wide", "allowance"]));
+        let parts = of(&[F::SeamJoins, F::SewnTo, F::FacingRowsJoin, F::LapOver, F::StayOf]);
+        let wide = of(&[F::LapWide, F::StayWide, F::SeamAllowance]);
         let further = further(job, sheets, key);
         rows.push(vec![format!("{n}  {name}"), parts, wide, further, "______________".to_owned()]);
     }
@@ -121,13 +135,22 @@ fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
 /// Rubbed flat, loop, fold, how high, where it enters: each with its label, where the seam has it.
 fn further(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
     let mut said = Vec::new();
-    for what in ["covers", "loop", "to", "folded", "sides", "enters-outside", "enters-inside", "rubbed-flat"] {
-        let key = format!("{key}.{what}");
-        let Some(figure) = job.figures.get(&key).filter(|_| text(job.figures, &key) != "no") else { continue };
-        let value = cell(job, sheets, &key);
-        let label = words::label(&figure.label, job.lang);
+    for what in [
+        F::StayCovers,
+        F::StayLoop,
+        F::GussetTo,
+        F::CollarFolded,
+        F::FacingRowsSides,
+        F::LapEntersOutside,
+        F::LapEntersInside,
+        F::SeamRubbedFlat,
+    ] {
+        let of = what.of_seam(key);
+        let Some(figure) = job.figures.of(&of).filter(|_| text(job.figures, of.clone()) != "no") else { continue };
+        let value = cell(job, sheets, of);
+        let label = words::figure(figure, job.lang);
         // What is done or not is said by its label.
-        said.push(if what == "rubbed-flat" { label.into_owned() } else { format!("{label} {value}") });
+        said.push(if what == F::SeamRubbedFlat { label } else { format!("{label} {value}") });
     }
     said.join("; ")
 }

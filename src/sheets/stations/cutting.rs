@@ -1,6 +1,7 @@
 //! The cutting table.
 
 use super::{cell, cells, subjects};
+use crate::build::{FigureId as F, Slot};
 use crate::sheets::Job;
 use crate::sheets::page::{Item, Sheets, Table};
 use crate::sheets::words;
@@ -9,10 +10,19 @@ pub(super) fn cutting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let hides = from_a_hide(job, sheets);
     let hides = sheets.headed(words::FROM_A_HIDE, hides);
     sheets.set_and_do(&hides, &[]);
-    let names = subjects(job.figures, "part.");
-    let columns = ["pattern", "of", "substance", "zone", "pieces", "stretch", "area", "folded"];
+    let names = subjects(job.figures, F::PartPieces);
+    let columns = [
+        F::PartPattern,
+        F::PartOf,
+        F::PartSubstance,
+        F::PartZone,
+        F::PartPieces,
+        F::PartStretch,
+        F::PartArea,
+        F::PartFolded,
+    ];
     let rows = names.iter().map(|name| {
-        let mut row = cells(job, sheets, name.clone(), &format!("part.{name}"), &columns);
+        let mut row = cells(job, sheets, name.to_string(), std::slice::from_ref(name), &columns);
         let arrow = arrow(job, name);
         if !arrow.is_empty() {
             row[6] = format!("{arrow} {}", row[6]);
@@ -36,8 +46,8 @@ pub(super) fn cutting(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 }
 
 /// The way in which the leather stretches, as the arrow on the pattern lies.
-fn arrow(job: &Job<'_>, part: &str) -> &'static str {
-    match super::text(job.figures, &format!("part.{part}.stretch")) {
+fn arrow(job: &Job<'_>, part: &Slot) -> &'static str {
+    match super::text(job.figures, F::PartStretch.of([part.clone()])) {
         "along" => "↕",
         "across" => "↔",
         _ => "",
@@ -46,13 +56,11 @@ fn arrow(job: &Job<'_>, part: &str) -> &'static str {
 
 /// What one hide of each leather gives: whole pairs; hides for a pair where one is not enough.
 fn from_a_hide(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
-    let leathers = subjects(job.figures, "takes.leather.");
     let mut items = Vec::new();
-    for leather in leathers {
-        let pairs = format!("takes.leather.{leather}.pairs");
-        let hides = format!("takes.leather.{leather}.hides");
-        let less_than_one = cell(job, sheets, &pairs) == "0";
-        items.extend(sheets.figure(if less_than_one { &hides } else { &pairs }));
+    for leather in subjects(job.figures, F::LeatherHides) {
+        let [pairs, hides] = [F::LeatherPairs, F::LeatherHides].map(|id| id.of([leather.clone()]));
+        let less_than_one = cell(job, sheets, pairs.clone()) == "0";
+        items.extend(sheets.figure(if less_than_one { hides } else { pairs }));
     }
     items
 }

@@ -1,19 +1,20 @@
 //! The finishing bench.
 
+use crate::build::FigureId as F;
 use crate::sheets::page::Sheets;
 use crate::sheets::words;
 
 pub(super) fn finishing(sheets: &mut Sheets<'_>) {
     let set = sheets.listed(
         words::SOCK,
-        &[
-            "finish.edge",
-            "finish.edge-colour",
-            "finish.sock-lining",
-            "finish.sock-leather",
-            "finish.dress",
-            "finish.laces",
-            "finish.laces-length",
+        [
+            F::FinishEdge,
+            F::FinishEdgeColour,
+            F::FinishSockLining,
+            F::FinishSockLeather,
+            F::FinishDress,
+            F::FinishLaces,
+            F::FinishLacesLength,
         ],
     );
     sheets.set_and_do(&set, &[]);

@@ -1,39 +1,39 @@
 //! Eyelets and hooks.
 
 use super::{NOTHING, count, numbers};
-use crate::build::{Datum, Figure};
+use crate::build::{Datum, Figure, FigureId as F, Slot};
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::values::Voice;
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
 
 pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&[
-        ("facing.hooks", None),
-        ("facing.eyelets", None),
-        ("facing.first", None),
-        ("facing.from-edge", None),
+    sheets.keys([
+        (F::HardwareCount.of([Slot::Word("hooks")]), None),
+        (F::HardwareCount.of([Slot::Word("eyelets")]), None),
+        (F::FacingFirst.into(), None),
+        (F::FacingFromEdge.into(), None),
     ]);
     let set = sheets.listed(
         words::SETTINGS,
         &[
-            "facing.with",
-            "facing.hooks-of",
-            "facing.hooks-punch",
-            "facing.eyelets-of",
-            "facing.eyelets-punch",
-            "facing.stack",
-            "facing.backed",
-            "facing.backing",
-            "facing.long",
-            "facing.rows",
+            F::FacingWith.into(),
+            F::HardwareOf.of([Slot::Word("hooks")]),
+            F::HardwarePunch.of([Slot::Word("hooks")]),
+            F::HardwareOf.of([Slot::Word("eyelets")]),
+            F::HardwarePunch.of([Slot::Word("eyelets")]),
+            F::FacingStack.into(),
+            F::FacingBacked.into(),
+            F::FacingBacking.into(),
+            F::FacingLong.into(),
+            F::FacingRows.into(),
         ],
     );
     sheets.set_and_do(&set, &[]);
     centres(job, sheets);
-    let measures: Vec<Measure> = ["facing.first", "facing.last", "facing.from-edge"]
+    let measures: Vec<Measure> = [F::FacingFirst, F::FacingLast, F::FacingFromEdge]
         .iter()
-        .filter_map(|key| sheets.measure_of(key, words::STEEL_RULE))
+        .filter_map(|id| sheets.measure_of(id, words::STEEL_RULE))
         .collect();
     sheets.measures(&measures);
     drawing(job, sheets);
@@ -42,11 +42,11 @@ pub(super) fn hardware(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 /// The facing laid flat.
 fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let voice = sheets.voice();
-    let centres = numbers(job.figures, "facing.centres").iter();
+    let centres = numbers(job.figures, F::FacingCentres).iter();
     // The title has their unit.
     let bare = |said: String| said.trim_end_matches("mm").trim_end().to_owned();
-    let centres = centres.map(|centre| bare(one_of(job, sheets, "facing.centres", Some(centre), voice))).collect();
-    let from_edge = super::cell(job, sheets, "facing.from-edge");
+    let centres = centres.map(|centre| bare(one_of(job, sheets, F::FacingCentres, Some(centre), voice))).collect();
+    let from_edge = super::cell(job, sheets, F::FacingFromEdge);
     let drawing = drawings::Facing { build: job.build, lang: job.lang, from_edge, centres };
     if let Some(height) = drawing.height(sheets.width()) {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
@@ -55,16 +55,17 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 
 /// Every hole from the top down, hooks above, eyelets below: in two halves beside each other.
 fn centres(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    let (hooks, centres) = (count(job.figures, "facing.hooks"), numbers(job.figures, "facing.centres"));
-    let gaps = numbers(job.figures, "facing.gaps");
+    let (hooks, centres) =
+        (count(job.figures, F::HardwareCount.of([Slot::Word("hooks")])), numbers(job.figures, F::FacingCentres));
+    let gaps = numbers(job.figures, F::FacingGaps);
     let voice = sheets.voice();
     let [hook, eyelet] = [words::HOOK, words::EYELET].map(|word| sheets.word(word));
     let mut rows = Vec::new();
     for (n, centre) in centres.iter().enumerate() {
         let what = if n < hooks { hook } else { eyelet };
         let mut row = vec![format!("{}", n + 1), what.to_owned()];
-        for (key, value) in [("facing.centres", Some(centre)), ("facing.gaps", gaps.get(n))] {
-            row.push(one_of(job, sheets, key, value, voice));
+        for (id, value) in [(F::FacingCentres, Some(centre)), (F::FacingGaps, gaps.get(n))] {
+            row.push(one_of(job, sheets, id, value, voice));
         }
         rows.push(row);
     }
@@ -80,8 +81,8 @@ fn centres(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 }
 
 /// One number of a list, noted as printed.
-fn one_of(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str, value: Option<&f64>, voice: Voice) -> String {
-    let (Some(figure), Some(value)) = (job.figures.get(key), value) else { return NOTHING.to_owned() };
+fn one_of(job: &Job<'_>, sheets: &mut Sheets<'_>, id: F, value: Option<&f64>, voice: Voice) -> String {
+    let (Some(figure), Some(value)) = (job.figures.of(&id.into()), value) else { return NOTHING.to_owned() };
     let text = voice.line(&Figure { datum: Datum::Number(*value), sum: None, ..figure.clone() });
     sheets.note(figure, &text);
     text

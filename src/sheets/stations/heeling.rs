@@ -1,64 +1,64 @@
 //! The heel bench.
 
 use super::bottoming::adhesive_card;
-use super::{NOTHING, cell, cells, count, text};
-use crate::build::{HeelNail, HeelNailsBuilt};
+use super::{NOTHING, cell, count, is_there, text};
+use crate::build::{BondOf, FigureId as F, HeelNail, HeelNailsBuilt, Identity, Slot};
 use crate::sheets::page::{Item, Measure, Sheets, Table};
 use crate::sheets::words::{self, Word};
 use crate::sheets::{Job, drawings};
 
 pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&[
-        ("heel.gauge-before", Some(words::GAUGE_BEFORE)),
-        ("heel.gauge-after", Some(words::GAUGE_AFTER)),
-        ("heel.sand-back", None),
-        ("heel.wedge-breast", None),
-        ("heel-nails.sink", Some(words::SINK)),
+    sheets.keys([
+        (F::HeelGaugeBefore, Some(words::GAUGE_BEFORE)),
+        (F::HeelGaugeAfter, Some(words::GAUGE_AFTER)),
+        (F::HeelSandBack, None),
+        (F::HeelWedgeBreast, None),
+        (F::HeelNailsSink, Some(words::SINK)),
     ]);
     let mut set = sheets.listed(
         words::LEVEL,
-        &[
-            "heel.stop",
-            "heel.stop-breast",
-            "heel.sand-breast",
-            "heel.drop",
-            "heel.length",
-            "heel.block",
-            "heel.visible-inches",
+        [
+            F::HeelStop,
+            F::HeelStopBreast,
+            F::HeelSandBreast,
+            F::HeelDrop,
+            F::HeelLength,
+            F::HeelBlock,
+            F::HeelVisibleInches,
         ],
     );
     let nails = [
-        "heel-nails.inside-feather",
-        "heel-nails.behind-breast",
-        "heel-nails.count",
-        "heel-nails.spacing",
-        "heel-nails.across",
-        "heel-nails.leans",
-        "heel-nails.inside-edge",
-        "heel-nails.cap-count",
-        "heel-nails.cap-spacing",
+        F::HeelNailsInsideFeather,
+        F::HeelNailsBehindBreast,
+        F::HeelNailsCount,
+        F::HeelNailsSpacing,
+        F::HeelNailsAcross,
+        F::HeelNailsLeans,
+        F::HeelNailsInsideEdge,
+        F::HeelNailsCapCount,
+        F::HeelNailsCapSpacing,
     ];
-    set.extend(sheets.listed(words::HEEL_NAILS, &nails));
+    set.extend(sheets.listed(words::HEEL_NAILS, nails));
     set.extend(stages(job, sheets));
     let mut first = vec![words::AT_FINISHED_EDGE, words::SINK_HEADS];
-    if job.figures.get("heel.stop").is_some() {
+    if is_there(job.figures, F::HeelStop) {
         first.push(words::STOP_AT_HEADS);
     }
     sheets.set_and_do(&set, &first);
     base(job, sheets);
     let bond = sheets.word(words::BASE_AND_CAP).to_owned();
-    adhesive_card(job, sheets, &[(bond, "heel".to_owned())]);
+    adhesive_card(job, sheets, &[(bond, BondOf::Heel)]);
     nail_table(job, sheets);
     let gauged = [
-        ("heel.gauge-before", "heel.gauge-within"),
-        ("heel.gauge-before-breast", "heel.gauge-within"),
-        ("heel.gauge-after", "heel.gauge-within"),
-        ("heel.gauge-after-breast", "heel.gauge-within"),
+        (F::HeelGaugeBefore, F::HeelGaugeWithin),
+        (F::HeelGaugeBeforeBreast, F::HeelGaugeWithin),
+        (F::HeelGaugeAfter, F::HeelGaugeWithin),
+        (F::HeelGaugeAfterBreast, F::HeelGaugeWithin),
     ];
     let mut measures: Vec<Measure> =
-        gauged.iter().filter_map(|(key, within)| sheets.measure_within(key, within, words::HEIGHT_GAUGE)).collect();
-    let seen = ["heel.visible-back", "heel.visible-breast"];
-    measures.extend(seen.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)));
+        gauged.iter().filter_map(|(of, within)| sheets.measure_within(*of, *within, words::HEIGHT_GAUGE)).collect();
+    let seen = [F::HeelVisibleBack, F::HeelVisibleBreast];
+    measures.extend(seen.iter().filter_map(|of| sheets.measure_of(of, words::STEEL_RULE)));
     sheets.measures(&measures);
     drawing(job, sheets);
     plan(job, sheets);
@@ -70,8 +70,7 @@ fn nail_section(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let Some(Ok(nails)) = &job.build.heel_nails else { return };
     let Some(nail) = nails.nails.iter().min_by(|a, b| a.cut.spare.total_cmp(&b.cut.spare)) else { return };
     let Some(stand) = nails.stands.get(nail.cut.stand) else { return };
-    let prefix = nail.stage.map_or("base".to_owned(), |stage| format!("stage-{stage}"));
-    let length = cell(job, sheets, &format!("heel-nails.{prefix}-{}", nail.place.name()));
+    let length = cell(job, sheets, nail_of(nail));
     let mut place = words::role(nail.place.name(), job.lang);
     if let Some(stage) = nail.stage {
         place = format!("{} {stage}, {place}", sheets.word(words::STAGE));
@@ -83,20 +82,20 @@ fn nail_section(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 /// Where the nails of the base stand.
 fn plan(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let Some(Ok(nails)) = &job.build.heel_nails else { return };
-    let [inside, length] = [inside_key(job), "heel.length"].map(|key| cell(job, sheets, key));
+    let [inside, length] = [set_out_by(job), F::HeelLength].map(|id| cell(job, sheets, id));
     let lengths = lengths(job, nails, sheets);
-    let from_feather = inside_key(job) == FROM_FEATHER;
+    let from_feather = set_out_by(job) == FROM_FEATHER;
     let drawing = drawings::HeelPlan { build: job.build, lang: job.lang, inside, from_feather, length, lengths };
     if let Some(height) = drawing.height(sheets.width()) {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
     }
 }
 
-const FROM_FEATHER: &str = "heel-nails.inside-feather";
+const FROM_FEATHER: F = F::HeelNailsInsideFeather;
 
 /// The distance that the base's ring is set out by.
-fn inside_key(job: &Job<'_>) -> &'static str {
-    if job.figures.get(FROM_FEATHER).is_some() { FROM_FEATHER } else { "heel-nails.inside-edge" }
+fn set_out_by(job: &Job<'_>) -> F {
+    if is_there(job.figures, FROM_FEATHER) { FROM_FEATHER } else { F::HeelNailsInsideEdge }
 }
 
 /// The lengths that each stage drives, longest first, and the cap's, each with the words of the legend.
@@ -107,14 +106,13 @@ fn lengths(job: &Job<'_>, nails: &HeelNailsBuilt, sheets: &mut Sheets<'_>) -> Ve
         of_stage.sort_by(|a, b| b.length.total_cmp(&a.length));
         of_stage.dedup_by(|a, b| a.length.total_cmp(&b.length).is_eq());
         for nail in of_stage {
-            let prefix = nail.stage.map_or("base".to_owned(), |stage| format!("stage-{stage}"));
-            let length = cell(job, sheets, &format!("heel-nails.{prefix}-{}", nail.place.name()));
+            let length = cell(job, sheets, nail_of(nail));
             let stage = ring.stage.map_or(String::new(), |stage| format!("{} {stage}: ", sheets.word(words::STAGE)));
             all.push((Some(n), nail.length, format!("{stage}{length}")));
         }
     }
     if let Some(cap) = &nails.cap {
-        let length = cell(job, sheets, "heel-nails.cap-length");
+        let length = cell(job, sheets, F::HeelNailsCapLength);
         all.push((None, cap.length, format!("{}: {length}", sheets.word(words::CAP))));
     }
     all
@@ -125,23 +123,25 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     if !matches!(job.build.heel, Some(Ok(_))) {
         return;
     }
-    let mut said = |word: Word, key: &str| format!("{} {}", sheets.word(word), cell(job, sheets, key));
+    let mut said = |word: Word, of: Identity| format!("{} {}", sheets.word(word), cell(job, sheets, of));
     let kinds = [("wedges", words::WEDGE), ("lifts", words::LIFT), ("thin-lifts", words::THIN_LIFT)];
-    let present = kinds.iter().filter(|(what, _)| count(job.figures, &format!("heel.{what}")) > 0);
+    let present = kinds.iter().filter(|(what, _)| count(job.figures, F::LiftsCount.of([Slot::Word(what)])) > 0);
     // Labels stand at the breast, where a wedge is thin.
-    let at_breast = |what: &str| match what {
-        "wedges" => "heel.wedge-breast".to_owned(),
-        _ => format!("heel.{what}-substance"),
+    let at_breast = |what: &'static str| match what {
+        "wedges" => F::HeelWedgeBreast.into(),
+        _ => F::LiftsSubstance.of([Slot::Word(what)]),
     };
-    let layers = present.map(|(what, word)| said(*word, &at_breast(what))).collect();
-    let cap = said(words::CAP, "heel.cap-thickness");
-    let ends =
-        [["gauge-before", "gauge-after", "sand-back"], ["gauge-before-breast", "gauge-after-breast", "sand-breast"]];
+    let layers = present.map(|(what, word)| said(*word, at_breast(what))).collect();
+    let cap = said(words::CAP, F::HeelCapThickness.into());
+    let ends = [
+        [F::HeelGaugeBefore, F::HeelGaugeAfter, F::HeelSandBack],
+        [F::HeelGaugeBeforeBreast, F::HeelGaugeAfterBreast, F::HeelSandBreast],
+    ];
     let ends = ends.map(|[before, after, sand]| {
         [(words::BEFORE, before), (words::LEVELLED, after), (words::SANDED, sand)]
-            .map(|(word, key)| said(word, &format!("heel.{key}")))
+            .map(|(word, id)| said(word, id.into()))
     });
-    let length = cell(job, sheets, "heel.length");
+    let length = cell(job, sheets, F::HeelLength);
     let drawing = drawings::Heel { build: job.build, lang: job.lang, layers, cap, ends, length };
     if let Some(height) = drawing.height(sheets.width()) {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
@@ -150,30 +150,31 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 
 /// What each stage nails: the next one's lifts go on when it is nailed.
 fn stages(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
-    let of = |n: u32| ["wedges", "lifts", "across", "leans"].map(|what| format!("heel-nails.stage-{n}-{what}"));
-    let there = |key: &String| job.figures.get(key).is_some() && text(job.figures, key) != "no";
-    let keys: Vec<String> = (1..=9).flat_map(of).filter(there).collect();
-    if keys.is_empty() {
+    let what = [F::StageWedges, F::StageLifts, F::StageAcross, F::StageLeans];
+    let of = |n: u32| what.map(|id| id.of([Slot::Number(n)]));
+    let there = |of: &Identity| is_there(job.figures, of.clone()) && text(job.figures, of.clone()) != "no";
+    let all: Vec<Identity> = (1..=9).flat_map(of).filter(there).collect();
+    if all.is_empty() {
         return Vec::new();
     }
-    sheets.listed(words::STAGES, &keys.iter().map(String::as_str).collect::<Vec<_>>())
+    sheets.listed(words::STAGES, all)
 }
 
 /// What lies on what, from the seat down: wedges, lifts, thin lifts, the cap.
 fn base(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut rows: Vec<Vec<String>> = Vec::new();
-    let layers: [(&str, Word); 3] =
+    let layers: [(&'static str, Word); 3] =
         [("wedges", words::WEDGE), ("lifts", words::LIFT), ("thin-lifts", words::THIN_LIFT)];
     for (what, word) in layers {
-        if count(job.figures, &format!("heel.{what}")) == 0 {
+        if count(job.figures, F::LiftsCount.of([Slot::Word(what)])) == 0 {
             continue;
         }
         let [pieces, of, thick] =
-            ["", "-of", "-substance"].map(|part| cell(job, sheets, &format!("heel.{what}{part}")));
-        let breast = if what == "wedges" { cell(job, sheets, "heel.wedge-breast") } else { thick.clone() };
+            [F::LiftsCount, F::LiftsOf, F::LiftsSubstance].map(|id| cell(job, sheets, id.of([Slot::Word(what)])));
+        let breast = if what == "wedges" { cell(job, sheets, F::HeelWedgeBreast) } else { thick.clone() };
         rows.push(vec![format!("{}  {}", rows.len() + 1, sheets.word(word)), pieces, of, thick, breast]);
     }
-    let [cap, thick] = ["heel.cap", "heel.cap-thickness"].map(|key| cell(job, sheets, key));
+    let [cap, thick] = [F::HeelCap, F::HeelCapThickness].map(|key| cell(job, sheets, key));
     if cap != NOTHING {
         let name = format!("{}  {}", rows.len() + 1, sheets.word(words::CAP));
         rows.push(vec![name, "1".to_owned(), cap, thick.clone(), thick]);
@@ -196,23 +197,24 @@ fn base(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 /// Nails by stage and place: how long, how many, which other lengths serve; then the cap's.
 fn nail_table(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut rows = Vec::new();
-    for key in nail_keys(job) {
-        let place = key.rsplit('-').next().unwrap_or_default();
-        let mut name = words::role(place, job.lang);
-        if let Some(stage) = key.strip_prefix("heel-nails.stage-").and_then(|rest| rest.split('-').next()) {
-            name = format!("{} {stage}, {name}", sheets.word(words::STAGE));
-        }
-        let mut row = vec![name, cell(job, sheets, "heel-nails.base"), cell(job, sheets, &key)];
-        row.extend(["count", "serves"].map(|what| cell(job, sheets, &format!("{key}-{what}"))));
+    for figure in job.figures.iter() {
+        let (name, count, serves) = match (figure.of.id, &*figure.of.slots) {
+            (F::BaseNail, [Slot::Word(place)]) => (words::role(place, job.lang), F::BaseNailCount, F::BaseNailServes),
+            (F::StageNail, [stage, Slot::Word(place)]) => {
+                let name = format!("{} {stage}, {}", sheets.word(words::STAGE), words::role(place, job.lang));
+                (name, F::StageNailCount, F::StageNailServes)
+            }
+            _ => continue,
+        };
+        let mut row = vec![name, cell(job, sheets, F::HeelNailsBase), cell(job, sheets, figure.of.clone())];
+        row.extend([count, serves].map(|id| cell(job, sheets, id.of(figure.of.slots.clone()))));
         rows.push(row);
     }
-    if job.figures.get("heel-nails.cap-length").is_some() {
-        let what = ["cap", "cap-length", "cap-count", "cap-serves"];
-        rows.push(cells(job, sheets, sheets.word(words::CAP).to_owned(), "heel-nails", &[]));
-        let cap = what.map(|what| cell(job, sheets, &format!("heel-nails.{what}")));
-        if let Some(row) = rows.last_mut() {
-            row.extend(cap);
-        }
+    if is_there(job.figures, F::HeelNailsCapLength) {
+        let mut row = vec![sheets.word(words::CAP).to_owned()];
+        let cap = [F::HeelNailsCap, F::HeelNailsCapLength, F::HeelNailsCapCount, F::HeelNailsCapServes];
+        row.extend(cap.map(|id| cell(job, sheets, id)));
+        rows.push(row);
     }
     let columns = [
         (words::NAIL_LINES, 2.2),
@@ -225,11 +227,11 @@ fn nail_table(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.table(&table);
 }
 
-/// The keys of the nails' lengths: `heel-nails.base-back`, `heel-nails.stage-2-sides`.
-fn nail_keys(job: &Job<'_>) -> Vec<String> {
-    let is_place = |key: &str| ["back", "sides", "breast"].iter().any(|place| key.ends_with(place));
-    let keys = job.figures.iter().map(|figure| &*figure.key);
-    let nails = keys
-        .filter(|key| (key.starts_with("heel-nails.base-") || key.starts_with("heel-nails.stage-")) && is_place(key));
-    nails.filter(|key| text(job.figures, key).is_empty()).map(str::to_owned).collect()
+/// The figure of a nail's length.
+fn nail_of(nail: &HeelNail) -> Identity {
+    let place = Slot::Word(nail.place.name());
+    match nail.stage {
+        Some(stage) => F::StageNail.of([Slot::Number(stage), place]),
+        None => F::BaseNail.of([place]),
+    }
 }

@@ -1,34 +1,35 @@
 //! First and final inspection.
 
 use super::{cells, subjects};
+use crate::build::FigureId as F;
 use crate::sheets::Job;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 
 pub(super) fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&[
-        ("sole.from-edge", Some(words::ROW_FROM_EDGE)),
-        ("edge.forepart", None),
-        ("heel.visible-inches", Some(words::HEEL_SEEN)),
-        ("shaft.inside", None),
+    sheets.keys([
+        (F::SoleFromEdge, Some(words::ROW_FROM_EDGE)),
+        (F::EdgeForepart, None),
+        (F::HeelVisibleInches, Some(words::HEEL_SEEN)),
+        (F::ShaftInside, None),
     ]);
-    let claims = sheets.listed(words::CLAIMS, &["claims.height", "claims.measured", "claims.has", "claims.to"]);
+    let claims = sheets.listed(words::CLAIMS, [F::ClaimHeight, F::ClaimMeasured, F::ClaimHas, F::ClaimTo]);
     let looks = [words::FEEL, words::ROWS_CLEAN, words::UPPER_CLEAN, words::STANDS, words::SAME];
     sheets.set_and_do(&claims, &looks);
     let ruled = [
-        "edge.forepart",
-        "edge.waist-outside",
-        "edge.waist-inside",
-        "edge.heel",
-        "sole.from-edge",
-        "sole.apart",
-        "heel.visible-back",
-        "heel.visible-breast",
-        "shaft.inside",
+        F::EdgeForepart,
+        F::EdgeWaistOutside,
+        F::EdgeWaistInside,
+        F::EdgeHeel,
+        F::SoleFromEdge,
+        F::SoleApart,
+        F::HeelVisibleBack,
+        F::HeelVisibleBreast,
+        F::ShaftInside,
     ];
-    let mut measures: Vec<Measure> = ruled.iter().filter_map(|key| sheets.measure_of(key, words::STEEL_RULE)).collect();
-    measures.extend(sheets.measure_of("finish.square-within", words::SQUARE));
-    measures.extend(sheets.measure_of("sole.over-50", words::COUNTED));
+    let mut measures: Vec<Measure> = ruled.iter().filter_map(|of| sheets.measure_of(of, words::STEEL_RULE)).collect();
+    measures.extend(sheets.measure_of(F::FinishSquareWithin, words::SQUARE));
+    measures.extend(sheets.measure_of(F::SeamOver50.of_seam("sole"), words::COUNTED));
     sheets.measures(&measures);
     checks(job, sheets);
 }
@@ -36,8 +37,9 @@ pub(super) fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 /// What the model itself asks to be looked at.
 fn checks(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut rows = Vec::new();
-    for name in subjects(job.figures, "check.") {
-        let mut row = cells(job, sheets, name.clone(), &format!("check.{name}"), &["at", "with", "target", "else"]);
+    for name in subjects(job.figures, F::CheckAt) {
+        let mut row =
+            cells(job, sheets, name.to_string(), &[name], &[F::CheckAt, F::CheckWith, F::CheckTarget, F::CheckElse]);
         row.push("□".to_owned());
         rows.push(row);
     }

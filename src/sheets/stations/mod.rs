@@ -15,7 +15,7 @@ mod sole_stitching;
 use super::Job;
 use super::page::Sheets;
 use super::station::Station;
-use crate::build::{Datum, Figures};
+use crate::build::{Datum, FigureId, Figures, Identity, Slot};
 
 /// Lays one station's sheet.
 pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
@@ -35,14 +35,12 @@ pub(super) fn lay(station: Station, job: &Job<'_>, sheets: &mut Sheets<'_>) {
     }
 }
 
-/// The second part of every key that starts with `prefix`, each once, in order.
-fn subjects(figures: &Figures, prefix: &str) -> Vec<String> {
-    let mut names: Vec<String> = Vec::new();
-    for figure in figures.iter() {
-        let Some(rest) = figure.key.strip_prefix(prefix) else { continue };
-        let name = rest.split('.').next().unwrap_or(rest).to_owned();
-        if !names.contains(&name) {
-            names.push(name);
+/// The first name of every figure of an identity, each once, in order.
+fn subjects(figures: &Figures, id: FigureId) -> Vec<Slot> {
+    let mut names: Vec<Slot> = Vec::new();
+    for name in figures.all_of(id).filter_map(|figure| figure.of.slots.first()) {
+        if !names.contains(name) {
+            names.push(name.clone());
         }
     }
     names
@@ -52,48 +50,53 @@ fn subjects(figures: &Figures, prefix: &str) -> Vec<String> {
 const NOTHING: &str = "–";
 
 /// A figure as a cell, noted as printed.
-fn cell(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
-    let Some(figure) = job.figures.get(key) else { return NOTHING.to_owned() };
+fn cell(job: &Job<'_>, sheets: &mut Sheets<'_>, of: impl Into<Identity>) -> String {
+    let Some(figure) = job.figures.of(&of.into()) else { return NOTHING.to_owned() };
     let text = sheets.voice().line(figure);
     sheets.note(figure, &text);
     text
 }
 
-/// A name and the figures of its key.
-fn cells(job: &Job<'_>, sheets: &mut Sheets<'_>, first: String, prefix: &str, what: &[&str]) -> Vec<String> {
+/// A name, and figures of the same names.
+fn cells(job: &Job<'_>, sheets: &mut Sheets<'_>, first: String, slots: &[Slot], what: &[FigureId]) -> Vec<String> {
     let mut row = vec![first];
-    row.extend(what.iter().map(|what| cell(job, sheets, &format!("{prefix}.{what}"))));
+    row.extend(what.iter().map(|what| cell(job, sheets, what.of(slots.iter().cloned()))));
     row
 }
 
 /// The text of a figure, empty if there is none.
-fn text<'f>(figures: &'f Figures, key: &str) -> &'f str {
-    match figures.get(key).map(|figure| &figure.datum) {
+fn text(figures: &Figures, of: impl Into<Identity>) -> &str {
+    match figures.of(&of.into()).map(|figure| &figure.datum) {
         Some(Datum::Text(text)) => text,
         _ => "",
     }
 }
 
 /// The texts of a figure.
-fn listed<'f>(figures: &'f Figures, key: &str) -> &'f [String] {
-    match figures.get(key).map(|figure| &figure.datum) {
+fn listed(figures: &Figures, of: impl Into<Identity>) -> &[String] {
+    match figures.of(&of.into()).map(|figure| &figure.datum) {
         Some(Datum::Texts(texts)) => texts,
         _ => &[],
     }
 }
 
 /// The numbers of a figure.
-fn numbers<'f>(figures: &'f Figures, key: &str) -> &'f [f64] {
-    match figures.get(key).map(|figure| &figure.datum) {
+fn numbers(figures: &Figures, of: impl Into<Identity>) -> &[f64] {
+    match figures.of(&of.into()).map(|figure| &figure.datum) {
         Some(Datum::Numbers(numbers)) => numbers,
         _ => &[],
     }
 }
 
 /// The count of a figure.
-fn count(figures: &Figures, key: &str) -> usize {
-    match figures.get(key).map(|figure| &figure.datum) {
+fn count(figures: &Figures, of: impl Into<Identity>) -> usize {
+    match figures.of(&of.into()).map(|figure| &figure.datum) {
         Some(Datum::Count(count)) => usize::try_from(*count).unwrap_or(0),
         _ => 0,
     }
+}
+
+/// Whether a figure is there.
+fn is_there(figures: &Figures, of: impl Into<Identity>) -> bool {
+    figures.of(&of.into()).is_some()
 }

@@ -1,6 +1,7 @@
 //! The skiving machine.
 
-use super::{NOTHING, cell, subjects, text};
+use super::cell;
+use crate::build::{FigureId as F, Identity, Slot};
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
@@ -9,21 +10,21 @@ pub(super) fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let set = sheets.listed(
         words::STIFFENERS,
         &[
-            "counter.of",
-            "counter.thickness",
-            "counter.skived",
-            "counter.reaches",
-            "puff.of",
-            "puff.thickness",
-            "puff.skived",
-            "puff.reaches",
+            F::StiffenerOf.of([Slot::Word("counter")]),
+            F::StiffenerThickness.of([Slot::Word("counter")]),
+            F::StiffenerSkived.of([Slot::Word("counter")]),
+            F::StiffenerReaches.of([Slot::Word("counter")]),
+            F::StiffenerOf.of([Slot::Word("puff")]),
+            F::StiffenerThickness.of([Slot::Word("puff")]),
+            F::StiffenerSkived.of([Slot::Word("puff")]),
+            F::StiffenerReaches.of([Slot::Word("puff")]),
         ],
     );
     sheets.set_and_do(&set, &[]);
     let mut rows = Vec::new();
-    for (part, lap, key) in skives(job) {
-        rows.extend(taper(job, sheets, &part, &lap, &key));
-        rows.extend(flat(job, sheets, &part, &lap, &key));
+    for skive in skives(job) {
+        rows.extend(taper(job, sheets, &skive));
+        rows.extend(flat(job, sheets, &skive));
     }
     let columns = [
         (words::PART, 2.8),
@@ -38,10 +39,10 @@ pub(super) fn skiving(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.table(&table);
     let measures: Vec<Measure> = skives(job)
         .iter()
-        .flat_map(|(part, lap, key)| {
-            ["edge-to", "flat"].map(|what| {
-                let measure = sheets.measure_of(&format!("{key}.{part}-{what}"), words::GAUGE)?;
-                Some(Measure { what: format!("{lap}: {}", measure.what), ..measure })
+        .flat_map(|skive| {
+            [F::SkiveEdge, F::SkiveFlat].map(|id| {
+                let measure = sheets.measure_of(id.of(skive.slots()), words::GAUGE)?;
+                Some(Measure { what: format!("{}: {}", skive.lap, measure.what), ..measure })
             })
         })
         .flatten()
@@ -56,15 +57,16 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     for lap in &job.build.upper.laps {
         let Ok(section) = &lap.section else { continue };
         for side in [&section.top, &section.under] {
-            let key = |what: &str| format!("{}.{}-{what}", lap.key, side.part);
-            let mut said = |key: String| cell(job, sheets, &key);
+            let of = |id: F| id.of([Slot::seam(&*lap.key), Slot::typed(&*side.part)]);
+            let mut said = |of: Identity| cell(job, sheets, of);
             if let Some(wide) = side.taper {
-                let (wide, left) = ((wide, said(key("edge-wide"))), (side.at(0.0), said(key("edge-to"))));
+                let (wide, left) = ((wide, said(of(F::SkiveWide))), (side.at(0.0), said(of(F::SkiveEdge))));
                 let name = format!("{}, {}", side.part, words::of(words::TAPER, job.lang));
                 skives.push(drawings::Skive { name, wide, left, full: side.full(), flat: false });
             }
             if let Some(flat) = side.flat {
-                let (wide, left) = ((section.wide, said(format!("{}.wide", lap.key))), (flat, said(key("flat"))));
+                let (wide, left) =
+                    ((section.wide, said(F::LapWide.of_seam(&*lap.key))), (flat, said(of(F::SkiveFlat))));
                 let name = format!("{}, {}", side.part, words::of(words::FLAT, job.lang));
                 skives.push(drawings::Skive { name, wide, left, full: side.full(), flat: true });
             }
@@ -76,34 +78,47 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     }
 }
 
-/// Part, lap and key of every lap's skives: top part first.
-fn skives(job: &Job<'_>) -> Vec<(String, String, String)> {
+/// A part of a lap that may be skived.
+struct Skived {
+    part: Slot,
+    /// `vamp / quarter`
+    lap: String,
+    seam: Slot,
+}
+
+impl Skived {
+    fn slots(&self) -> [Slot; 2] {
+        [self.seam.clone(), self.part.clone()]
+    }
+
+    /// A row of the table: how, how wide, to what, where it is gauged.
+    fn row(&self, how: &str, [wide, to]: [String; 2], at: &str) -> Vec<String> {
+        vec![self.part.to_string(), self.lap.clone(), how.to_owned(), wide, to, at.to_owned(), String::new()]
+    }
+}
+
+/// Both parts of every lap, the top one first.
+fn skives(job: &Job<'_>) -> Vec<Skived> {
     let mut all = Vec::new();
-    for top in subjects(job.figures, "lap-") {
-        let key = format!("lap-{top}");
-        let under = text(job.figures, &format!("{key}.over")).to_owned();
-        for part in [&top, &under] {
-            all.push((part.clone(), format!("{top} / {under}"), key.clone()));
+    for lap in &job.build.upper.laps {
+        let (top, under) = (&lap.top, &lap.under);
+        for part in [top, under] {
+            let (part, lap_of) = (Slot::typed(&**part), format!("{top} / {under}"));
+            all.push(Skived { part, lap: lap_of, seam: Slot::seam(&*lap.key) });
         }
     }
     all
 }
 
-fn taper(job: &Job<'_>, sheets: &mut Sheets<'_>, part: &str, lap: &str, key: &str) -> Option<Vec<String>> {
-    job.figures.get(&format!("{key}.{part}-edge-to"))?;
-    let [wide, to] = ["wide", "to"].map(|what| cell(job, sheets, &format!("{key}.{part}-edge-{what}")));
-    let how = sheets.word(words::TAPER).to_owned();
-    let at = sheets.word(words::AT_THE_EDGE).to_owned();
-    Some(vec![part.to_owned(), lap.to_owned(), how, wide, to, at, String::new()])
+fn taper(job: &Job<'_>, sheets: &mut Sheets<'_>, skive: &Skived) -> Option<Vec<String>> {
+    job.figures.of(&F::SkiveEdge.of(skive.slots()))?;
+    let said = [F::SkiveWide, F::SkiveEdge].map(|id| cell(job, sheets, id.of(skive.slots())));
+    Some(skive.row(sheets.word(words::TAPER), said, sheets.word(words::AT_THE_EDGE)))
 }
 
 /// Over the whole lap, where it lies in the turnout: a line of its own.
-fn flat(job: &Job<'_>, sheets: &mut Sheets<'_>, part: &str, lap: &str, key: &str) -> Option<Vec<String>> {
-    job.figures.get(&format!("{key}.{part}-flat"))?;
-    let wide = cell(job, sheets, &format!("{key}.wide"));
-    let to = cell(job, sheets, &format!("{key}.{part}-flat"));
-    debug_assert_ne!(to, NOTHING);
-    let how = sheets.word(words::FLAT).to_owned();
-    let at = sheets.word(words::MID_FLAT).to_owned();
-    Some(vec![part.to_owned(), lap.to_owned(), how, wide, to, at, String::new()])
+fn flat(job: &Job<'_>, sheets: &mut Sheets<'_>, skive: &Skived) -> Option<Vec<String>> {
+    job.figures.of(&F::SkiveFlat.of(skive.slots()))?;
+    let said = [F::LapWide.of([skive.seam.clone()]), F::SkiveFlat.of(skive.slots())].map(|of| cell(job, sheets, of));
+    Some(skive.row(sheets.word(words::FLAT), said, sheets.word(words::MID_FLAT)))
 }

@@ -1,51 +1,51 @@
 //! The sole stitcher.
 
 use super::{cells, subjects};
-use crate::build::{Datum, Figure};
+use crate::build::{Datum, Figure, FigureId as F, Identity, Slot};
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::paper::Point;
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
 
 pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    sheets.keys(&[
-        ("sole.guide", Some(words::GUIDE_FIRST)),
-        ("sole.row-2.guide", Some(words::GUIDE_SECOND)),
-        ("sole.pitch", None),
-        ("sole.needle", None),
-        ("stack.worst", Some(words::STACK_UNDER)),
+    sheets.keys([
+        (F::SoleGuide.into(), Some(words::GUIDE_FIRST)),
+        (F::SoleRowGuide.of([Slot::Number(2)]), Some(words::GUIDE_SECOND)),
+        (F::SeamPitch.of_seam("sole"), None),
+        (F::SeamNeedle.of_seam("sole"), None),
+        (F::StackWorst.into(), Some(words::STACK_UNDER)),
     ]);
     let settings = [
-        "sole.machine",
-        "sole.rows",
-        "sole.thread",
-        "sole.through",
-        "sole.all-round",
-        "sole.row-1.overlap",
-        "sole.thread-diameter",
+        F::SeamMachine.of_seam("sole"),
+        F::SeamRows.of_seam("sole"),
+        F::SeamThread.of_seam("sole"),
+        F::SoleThrough.into(),
+        F::SoleAllRound.into(),
+        F::SoleRowOverlap.of([Slot::Number(1)]),
+        F::SeamThreadDiameter.of_seam("sole"),
     ];
     let mut set = sheets.listed(words::SETTINGS, &settings);
     let rough = [
-        "edge.rough-forepart",
-        "edge.rough-waist-outside",
-        "edge.rough-waist-inside",
-        "edge.rough-heel",
-        "edge.begins",
-        "edge.holds",
-        "edge.off",
+        F::EdgeRoughForepart,
+        F::EdgeRoughWaistOutside,
+        F::EdgeRoughWaistInside,
+        F::EdgeRoughHeel,
+        F::EdgeBegins,
+        F::EdgeHolds,
+        F::EdgeOff,
     ];
-    set.extend(sheets.listed(words::ROUGH_ROUND, &rough));
-    let stack = ["stack.off-the-lap", "stack.along", "stack.row", "stack.side", "sole.sews"];
-    set.extend(sheets.listed(words::STACK, &stack));
-    let bobbin = ["sole.rows-a-bobbin", "sole.bobbin", "sole.thread-pair"];
-    set.extend(sheets.listed(words::THREAD_AND_BOBBIN, &bobbin));
+    set.extend(sheets.listed(words::ROUGH_ROUND, rough));
+    let stack = [F::StackOffTheLap, F::StackAlong, F::StackRow, F::StackSide, F::SoleSews];
+    set.extend(sheets.listed(words::STACK, stack));
+    let bobbin = [F::SoleRowsABobbin, F::SoleBobbin, F::SoleThreadPair];
+    set.extend(sheets.listed(words::THREAD_AND_BOBBIN, bobbin));
     sheets.set_and_do(&set, &[words::OFFCUT, words::BOBBIN_FULL]);
     rows(job, sheets);
     let mut measures: Vec<Measure> = Vec::new();
-    measures.extend(sheets.measure_of("stack.jaw", words::GAUGE));
-    measures.extend(sheets.measure_of("sole.over-50", words::COUNTED));
-    measures.extend(sheets.measure_of("sole.from-edge", words::STEEL_RULE));
-    measures.extend(sheets.measure_of("sole.apart", words::STEEL_RULE));
+    measures.extend(sheets.measure_of(F::StackJaw, words::GAUGE));
+    measures.extend(sheets.measure_of(F::SeamOver50.of_seam("sole"), words::COUNTED));
+    measures.extend(sheets.measure_of(F::SoleFromEdge, words::STEEL_RULE));
+    measures.extend(sheets.measure_of(F::SoleApart, words::STEEL_RULE));
     measures.push(sheets.measure_blank(words::LOCK, Some(words::EYE)));
     sheets.measures(&measures);
     let lang = job.lang;
@@ -61,17 +61,18 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn profile(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let Ok(stack) = &job.build.stack else { return };
     let row = stack.asked.hi.row + 1;
-    let key = format!("stack.row-{row}.laps");
+    let row = Slot::Number(u32::try_from(row).unwrap_or(u32::MAX));
+    let of = F::StackLaps.of([row.clone()]);
     let mut laps = Vec::new();
-    for pair in super::numbers(job.figures, &key).chunks(2) {
-        let Some(figure) = job.figures.get(&key) else { continue };
+    for pair in super::numbers(job.figures, of.clone()).chunks(2) {
+        let Some(figure) = job.figures.of(&of) else { continue };
         let said = sheets.voice().line(&Figure { datum: Datum::Numbers(pair.to_vec()), sum: None, ..figure.clone() });
         sheets.note(figure, &said);
         laps.push(said);
     }
-    let mut said = |key: &str| super::cell(job, sheets, key);
-    let [worst, sews, margin] = ["stack.worst", "sole.sews", "stack.margin"].map(&mut said);
-    let length = said(&format!("sole.row-{row}.length"));
+    let mut said = |of: Identity| super::cell(job, sheets, of);
+    let [worst, sews, margin] = [F::StackWorst, F::SoleSews, F::StackMargin].map(|id| said(id.into()));
+    let length = said(F::SoleRowLength.of([row]));
     let drawing = drawings::Profile { build: job.build, lang: job.lang, worst, sews, margin, laps, length };
     if let Some(height) = drawing.height() {
         sheets.drawing(height, |at, width| drawing.draw(at, width));
@@ -82,16 +83,16 @@ fn profile(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn rows(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let named = sheets.word(words::ROW);
     let mut rows = Vec::new();
-    for row in subjects(job.figures, "sole.row-") {
-        let what = ["guide", "length", "stitches", "pitch", "wall"];
-        let mut cells = cells(job, sheets, format!("{named} {row}"), &format!("sole.row-{row}"), &what);
-        cells.push(super::cell(job, sheets, &format!("stack.row-{row}.laps")));
+    for row in subjects(job.figures, F::SoleRowInset) {
+        let what = [F::SoleRowGuide, F::SoleRowLength, F::SoleRowStitches, F::SoleRowPitch, F::SoleRowWall];
+        let mut cells = cells(job, sheets, format!("{named} {row}"), std::slice::from_ref(&row), &what);
+        cells.push(super::cell(job, sheets, F::StackLaps.of([row])));
         rows.push(cells);
     }
     if rows.is_empty() {
         return;
     }
-    let starts = sheets.figure("sole.starts-behind");
+    let starts = sheets.figure(F::SoleStartsBehind);
     let mut items = vec![crate::sheets::page::Item::Step(sheets.word(words::STARTS).to_owned())];
     items.extend(starts);
     sheets.grouped(words::ROWS_OF, &items);

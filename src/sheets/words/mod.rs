@@ -1,15 +1,16 @@
 //! Every word that a sheet says, in every language, in one place.
 //!
 //! A word holds all of its languages, so that none can lack one. Fixed words stand in `fixed`, steps of the route in
-//! `steps`, cautions in `cautions`, what rules find in `rules`, units and words that stand as values in `values`; the label of
-//! a figure is its own key and passes through `label`. Names that the shop types stay as they are.
+//! `steps`, cautions in `cautions`, what rules find in `rules`, units and words that stand as values in `values`; what
+//! figures are called in `figures`, layers, seams and places in `names`. Names that the shop types stay as they are.
 //!
 //! The decimal sign is a point in English and a comma in Spanish; the JSON keeps the point.
 
 pub(super) mod cards;
 pub(super) mod cautions;
+mod figures;
 mod fixed;
-mod labels;
+mod names;
 mod rules;
 mod steps;
 pub(super) mod templates;
@@ -17,10 +18,11 @@ mod values;
 
 pub use cards::CARDS;
 pub use cautions::CAUTIONS;
+pub use figures::has_words;
+pub(super) use figures::{figure, figure_unnamed};
 pub use fixed::FIXED;
 pub(super) use fixed::*;
-pub use labels::has_label;
-pub(super) use labels::label;
+pub(super) use names::label;
 pub use rules::has_rule;
 pub(super) use rules::{concerns, first, refusal};
 pub use steps::STEP_WORDS;
@@ -98,5 +100,5 @@ pub(super) fn step(name: &str, lang: Lang) -> &str {
 pub(super) fn characters() -> impl Iterator<Item = char> {
     let words = FIXED.iter().chain(CAUTIONS).chain(STEP_WORDS.iter().map(|(_, word)| word));
     let words = words.chain(rules::words()).flat_map(|word| Lang::ALL.map(|lang| word.say(lang)));
-    words.chain(labels::texts()).chain(values::texts()).flat_map(str::chars)
+    words.chain(names::texts()).chain(figures::texts()).chain(values::texts()).flat_map(str::chars)
 }

@@ -1,6 +1,7 @@
 //! Units, and values that are words of the language; names that the shop types are none.
 
 use super::Lang;
+use crate::build::{FigureId, Manner};
 
 /// Units by their name in figures.
 const UNITS: &[(&str, &str, &str)] = &[
@@ -17,33 +18,6 @@ const UNITS: &[(&str, &str, &str)] = &[
     ("g/m2", "g/m²", "g/m²"),
     ("deg", "°", "°"),
     ("hides", "hides", "pieles"),
-];
-
-/// The last parts of the keys whose text is a word of the language.
-const WORDED: &[&str] = &[
-    "zone",
-    "stretch",
-    "covers",
-    "ends",
-    "grain",
-    "reactivated",
-    "rigid",
-    "else",
-    "rubbed-flat",
-    "covered",
-    "how",
-    "edge",
-    "sock-lining",
-    "measured",
-    "plate",
-    "order",
-    "side",
-    "through",
-    "sort",
-    "overhang",
-    "certification",
-    "backed",
-    "all-round",
 ];
 
 /// Words of the language.
@@ -104,17 +78,15 @@ pub(in crate::sheets) fn unit(name: &'static str, lang: Lang) -> &'static str {
 }
 
 /// The text of a figure as a sheet says it: a word of the language turns, a name stays.
-pub(in crate::sheets) fn value<'t>(key: &str, text: &'t str, lang: Lang) -> &'t str {
-    if lang == Lang::En || !is_word(key) {
+pub(in crate::sheets) fn value(id: FigureId, text: &str, lang: Lang) -> &str {
+    if lang == Lang::En || !is_word(id) {
         return text;
     }
     VALUES.iter().find(|(known, _)| *known == text).map_or(text, |(_, es)| es)
 }
 
-fn is_word(key: &str) -> bool {
-    let last = key.rsplit('.').next().unwrap_or(key);
-    // A stay's `covers` names a seam.
-    (WORDED.contains(&last) && !(last == "covers" && key.starts_with("stay-"))) || last.ends_with("-wedges")
+fn is_word(id: FigureId) -> bool {
+    id.definition().manner == Manner::Word
 }
 
 /// A word that stands where no figure's key tells that it is one: a layer's role, a place of the nails, a seam.
@@ -124,8 +96,8 @@ pub(in crate::sheets) fn role(name: &str, lang: Lang) -> String {
 
 /// Whether the table has what a figure says, if that is a word of the language.
 #[must_use]
-pub fn has_value(key: &str, text: &str, lang: Lang) -> bool {
-    lang == Lang::En || !is_word(key) || VALUES.iter().any(|(known, _)| *known == text)
+pub fn has_value(id: FigureId, text: &str, lang: Lang) -> bool {
+    lang == Lang::En || !is_word(id) || VALUES.iter().any(|(known, _)| *known == text)
 }
 
 /// All of them, for the typefaces.
