@@ -8,7 +8,7 @@ use super::amounts::{maybe, mm, of};
 use super::heel_nails::CutLayer;
 use super::last::GradedLast;
 use super::ply::Ply;
-use crate::finding::{Sum, Term};
+use crate::finding::{PartPlace, Sum, Term};
 use crate::measure::{SLACK, Spread};
 use crate::spec::{Bottom, Ends, Extent, House, LastedIn, Layer, Model, Role};
 
@@ -426,7 +426,7 @@ impl Bed<'_> {
         let term = |ply: &Ply| {
             let mut term = Term { coefficient: sign * lain.share, ..ply.term() };
             if thing.lies == Lies::LastedOuter {
-                term.what = format!("{}, lasted in at the seat", term.what).into();
+                term.what = term.what.placed(PartPlace::LastedIn);
             }
             term
         };

@@ -4,13 +4,12 @@ use super::Built;
 use super::amounts::{mm, of};
 use super::last::GradedLast;
 use super::ply::Ply;
-use crate::finding::{Sum, Term};
+use crate::finding::{LayerPiece, Lifted, PartPlace, Piece, Sum, Term, Variation};
 use crate::measure::{Spread, fits};
-use crate::spec::{Ends, Extent, Heel, House, Layer, Lifts, Material, Model, Role};
-use std::sync::Arc;
+use crate::spec::{Ends, Extent, Heel, House, Layer, LayerStock, Lifts, Model, Role};
 
-/// Wedges or lifts: their word, how many, how thick.
-pub type Layered = (&'static str, u32, f64);
+/// Wedges or lifts: which, how many, how thick.
+pub type Layered = (Lifted, u32, f64);
 
 /// The heel of one size, mm.
 #[derive(Clone, Debug)]
@@ -113,8 +112,10 @@ pub(super) fn heel(model: &Model, house: &House, heel: &Heel, last: &GradedLast)
     let needed = block.clone().less(&Sum { terms: vec![cap.term()] });
     let (given, stack) = given(heel, house)?;
     let least = mm(&house.rule("wedge-at-breast"))?;
-    let wedges =
-        stack.iter().find(|(word, ..)| *word == "wedges").map(|(_, count, thickness)| (f64::from(*count), *thickness));
+    let wedges = stack
+        .iter()
+        .find(|(which, ..)| *which == Lifted::Wedges)
+        .map(|(_, count, thickness)| (f64::from(*count), *thickness));
     let taken = wedges.map_or(0.0, |(count, thickness)| drop.min(count * (thickness - least).max(0.0)));
     let wedge_at_breast = wedges.filter(|(count, _)| *count > 0.0).map(|(count, thickness)| thickness - taken / count);
     let sand_back = given.nominal() - needed.nominal();
@@ -169,7 +170,7 @@ fn under(bottom: &crate::spec::Bottom, ball: bool) -> Built<Sum> {
         );
         if covered && (ball || reaches_seat(layer)?) {
             // Lugs that are buffed off at the seat are not there; under the ball they are.
-            let buffed = |ply: &Ply| !ball && layer.lugs_off && ply.what.starts_with("outsole lug ");
+            let buffed = |ply: &Ply| !ball && layer.lugs_off && ply.what.of_layer() == Some(LayerPiece::Lug);
             sum.terms.extend(Ply::of_layer(layer)?.iter().filter(|ply| !buffed(ply)).map(Ply::term));
         }
     }
@@ -186,7 +187,7 @@ fn under_seat(model: &Model) -> Built<Sum> {
     let mut sum = under(bottom, false)?;
     if let Some(part) = model.seat_part()? {
         let mut term = Ply::of_part(&part.it)?.term();
-        term.what = format!("{}, lasted in at the seat", term.what).into();
+        term.what = term.what.placed(PartPlace::LastedIn);
         let insole = Ply::of_role(bottom, Role::Insole)?;
         let over = |of: &Term| insole.iter().any(|ply| of.source.as_ref() == Some(&ply.source));
         let at = sum.terms.iter().take_while(|of| over(of)).count();
@@ -199,9 +200,9 @@ fn cap(heel: &Heel) -> Built<Ply> {
     let cap = &of(&heel.cap)?.it;
     let thickness = of(&cap.thickness)?;
     Ok(Ply {
-        what: format!("cap ({})", cap.name).into(),
+        what: Piece::Cap(cap.name.as_str().into()),
         spread: thickness.it.spread(),
-        source: Arc::from("cap"),
+        source: Variation::Cap,
         origin: thickness.origin.clone(),
         tolerance: None,
     })
@@ -227,9 +228,9 @@ fn thinner(heel: &Heel, over: f64) -> Built<Option<Thinner>> {
 
 /// The thickest lift that is less than what is over at the thin end. Wedges are not left out: they take up the slope.
 fn too_many(stack: &[Layered], over: f64) -> Option<TooMany> {
-    let lifts = stack.iter().filter(|(word, count, _)| *word != "wedges" && *count > 0);
+    let lifts = stack.iter().filter(|(which, count, _)| *which != Lifted::Wedges && *count > 0);
     let spare = lifts.filter(|(.., thick)| fits(*thick, over)).max_by(|a, b| a.2.total_cmp(&b.2));
-    spare.map(|(word, _, thick)| TooMany { word, thick: *thick })
+    spare.map(|(which, _, thick)| TooMany { word: which.name(), thick: *thick })
 }
 
 /// How many of each lie in a base, or in a part of it.
@@ -257,14 +258,14 @@ impl BaseOf {
 pub(super) fn base_of(heel: &Heel, house: &House, counts: BaseOf) -> Built<Sum> {
     let mut sum = Sum::new();
     let all = [
-        ("wedges", &heel.wedges, counts.wedges),
-        ("lifts", &heel.lifts, counts.lifts),
-        ("thin-lifts", &heel.thin_lifts, counts.thin),
+        (Lifted::Wedges, &heel.wedges, counts.wedges),
+        (Lifted::Lifts, &heel.lifts, counts.lifts),
+        (Lifted::ThinLifts, &heel.thin_lifts, counts.thin),
     ];
-    for (word, lifts, count) in all {
+    for (which, lifts, count) in all {
         let Some(lifts) = lifts.as_ref().filter(|_| count > 0) else { continue };
         let substance = of(&lifts.substance)?;
-        let one = Term::fixed(word, substance.it.nominal(), &substance.origin);
+        let one = Term::fixed(which, substance.it.nominal(), &substance.origin);
         sum.terms.push(Term { coefficient: f64::from(count), ..one });
     }
     let gauge = house.rule("gauge")?;
@@ -282,9 +283,9 @@ pub(super) fn base_of(heel: &Heel, house: &House, counts: BaseOf) -> Built<Sum> 
 /// The whole base, and its wedges and lifts with count and thickness.
 fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
     let mut stack = Vec::new();
-    let all = [("wedges", &heel.wedges), ("lifts", &heel.lifts), ("thin-lifts", &heel.thin_lifts)];
-    for (word, lifts) in all.into_iter().filter_map(|(word, lifts)| lifts.as_ref().map(|lifts| (word, lifts))) {
-        stack.push((word, of(&lifts.count)?.it, of(&lifts.substance)?.it.nominal()));
+    let all = [(Lifted::Wedges, &heel.wedges), (Lifted::Lifts, &heel.lifts), (Lifted::ThinLifts, &heel.thin_lifts)];
+    for (which, lifts) in all.into_iter().filter_map(|(which, lifts)| lifts.as_ref().map(|lifts| (which, lifts))) {
+        stack.push((which, of(&lifts.count)?.it, of(&lifts.substance)?.it.nominal()));
     }
     Ok((base_of(heel, house, BaseOf::whole(heel)?)?, stack))
 }
@@ -293,7 +294,7 @@ fn given(heel: &Heel, house: &House) -> Built<(Sum, Vec<Layered>)> {
 /// that they are buffed off there.
 fn lugs_under(bottom: &crate::spec::Bottom) -> Built<bool> {
     let Some(outsole) = bottom.layer(Role::Outsole) else { return Ok(false) };
-    let has_lugs = matches!(&of(&outsole.of)?.it, Material::Outsole(stock) if stock.lug.is_some());
+    let has_lugs = matches!(&of(&outsole.of)?.it, LayerStock::Outsole(stock) if stock.lug.is_some());
     let under = match of(&outsole.ends)?.it {
         Ends::Full => true,
         Ends::BehindBreast(behind) => behind > crate::measure::SLACK,

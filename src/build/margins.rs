@@ -61,7 +61,7 @@ pub(super) fn margins(model: &Model, house: &House) -> Built<Vec<Margin>> {
 }
 
 /// Margins are cut to a nominal: what varies is in the stack, not here.
-fn term(what: &str, value: &Val<Amount>) -> Built<Term> {
+fn term(what: &'static str, value: &Val<Amount>) -> Built<Term> {
     let value = of(value)?;
     Ok(Term::fixed(what, value.it.nominal(), &value.origin))
 }

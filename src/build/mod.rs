@@ -30,7 +30,9 @@ mod upper;
 pub use amounts::{base, mm, of, plain};
 pub use bed::Spot;
 pub use corner::{Corner, NO_LINE};
-pub use figure::{BondOf, Datum, Definition, Figure, FigureId, FigureUnit, Figures, Identity, Manner, Slot, filled};
+pub use figure::{
+    BondOf, Datum, Definition, Figure, FigureId, FigureUnit, Figures, Identity, Manner, Slot, filled, key_of_seam,
+};
 pub use figures::figures;
 pub use fit::{Called, Fit};
 pub use forefoot::ForefootBuilt;
@@ -47,12 +49,12 @@ pub use parts::PartBuilt;
 pub use ply::Ply;
 pub use route::{Bound, Dwell, Missing, Rest, Route, State, Step};
 pub use rows::{RowBuilt, SoleRows};
-pub use seams::{SeamBuilt, SeamKind, Sewn};
+pub use seams::{SeamBuilt, Sewn};
 pub use stack::{Held, Lying, Missed, Mode, Peak, Room, Stack, Thin, outsole_thick};
 pub use thread::ThreadUse;
 pub use upper::{
     Beyond, Centre, ClaimBuilt, EdgeOf, FacingBuilt, FoldBuilt, GussetBuilt, LapBuilt, LapSection, LapSide, Left,
-    ShaftBuilt, SkiveBuilt, SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web, WebOf,
+    ShaftBuilt, SkiveBuilt, SkiverLimit, StayBuilt, Through, UpperBuilt, UpperRow, UpperSeam, Web,
 };
 
 use crate::language::Hole;
@@ -61,7 +63,7 @@ use crate::spec::{House, Model, Nailer, Shop};
 use std::sync::Arc;
 
 /// What changes when the computation changes: part of every fingerprint.
-pub const COMPUTATION: u32 = 10;
+pub const COMPUTATION: u32 = 11;
 
 /// Sides of a boot that are laced together.
 pub(crate) const FACINGS: u32 = 2;

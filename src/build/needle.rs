@@ -1,19 +1,17 @@
 //! Needle against pitch and thread, seam by seam, with the pitch that comes out.
 
 use super::{Built, SeamBuilt};
+use crate::finding::SeamName;
 use crate::language::Hole;
 use crate::measure::Window;
 use crate::source::Origin;
 use crate::spec::House;
-use std::sync::Arc;
 
 /// The needle of a seam in one size.
 #[derive(Clone, Debug)]
 pub struct NeedleBuilt {
     /// The seam, as its settings name it.
-    pub name: Arc<str>,
-    /// The key of its figures.
-    pub key: Arc<str>,
+    pub name: SeamName,
     /// The blade, mm, and where it was written.
     pub blade: Built<(f64, Origin)>,
     /// The shortest stitch, mm: as laid out where the row's length is known, else as stated.
@@ -43,9 +41,9 @@ pub(super) fn needles(seams: &[SeamBuilt], house: &House, laid: Laid) -> Vec<Nee
 
 fn needle(seam: &SeamBuilt, house: &House, laid: Laid) -> NeedleBuilt {
     let stated = || seam.pitch.as_ref().map_err(|hole| *hole).map(|pitch| 25.4 / pitch.value);
-    let (pitch, rule) = match &*seam.key {
-        "sole" => (laid.sole.unwrap_or_else(stated), "perforation-sole"),
-        "forefoot" => (laid.forefoot.unwrap_or_else(stated), "perforation-sole"),
+    let (pitch, rule) = match seam.name {
+        SeamName::Sole => (laid.sole.unwrap_or_else(stated), "perforation-sole"),
+        SeamName::Forefoot => (laid.forefoot.unwrap_or_else(stated), "perforation-sole"),
         _ => (stated(), "perforation-upper"),
     };
     // Nm counts the blade in hundredths of a mm.
@@ -53,8 +51,7 @@ fn needle(seam: &SeamBuilt, house: &House, laid: Laid) -> NeedleBuilt {
     let blade = needle.map(|needle| (needle.value / 100.0, needle.origin.clone()));
     let over = |other: Built<f64>| Ok(blade.as_ref().map_err(|hole| *hole)?.0 / other?);
     NeedleBuilt {
-        name: Arc::clone(&seam.name),
-        key: Arc::clone(&seam.key),
+        name: seam.name.clone(),
         perforation: over(pitch),
         over_thread: over(seam.diameter),
         pitch,

@@ -3,7 +3,7 @@
 use super::Built;
 use super::amounts::{base, mm, of};
 use super::ply::Ply;
-use crate::finding::Term;
+use crate::finding::{PartPlace, Term, Variation};
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::Spread;
@@ -36,22 +36,8 @@ pub(super) struct Thinned {
     /// Width of the taper, what is left at its edge and where that was written.
     edge: Option<(f64, Spread, Origin)>,
     flat: Option<(Spread, Origin)>,
-    called: Called,
-}
-
-/// What its terms are called.
-#[derive(Clone, Debug)]
-struct Called {
-    skived: Arc<str>,
-    edge_skive: Arc<str>,
-    flat_skive: Arc<str>,
-}
-
-impl Called {
-    fn of(ply: &Ply) -> Self {
-        let skive = |how: &str| format!("{how} skive of {}", ply.what).into();
-        Self { skived: format!("{}, skived", ply.what).into(), edge_skive: skive("edge"), flat_skive: skive("flat") }
-    }
+    edge_skive: Variation,
+    flat_skive: Variation,
 }
 
 /// What lies at a place of a part.
@@ -144,19 +130,19 @@ impl Thinned {
     /// The same as terms. A skive varies with the hand that makes it; on a taper the leather counts as far as it is
     /// still there.
     pub fn terms(&self, x: f64, of: f64) -> Vec<Term> {
-        let skived = |coefficient: f64, spread: &Spread, origin: &Origin, source: &Arc<str>| Term {
-            what: Arc::clone(&self.called.skived),
+        let skived = |coefficient: f64, spread: &Spread, origin: &Origin, source: &Variation| Term {
+            what: self.ply.what.clone().placed(PartPlace::Skived),
             coefficient,
             spread: *spread,
-            source: Some(Arc::clone(source)),
+            source: Some(source.clone()),
             origin: origin.clone(),
             tolerance: None,
         };
         match self.lying(x, of) {
             Lying::Whole => vec![self.ply.term()],
-            Lying::Flat { flat, origin } => vec![skived(1.0, flat, origin, &self.called.flat_skive)],
+            Lying::Flat { flat, origin } => vec![skived(1.0, flat, origin, &self.flat_skive)],
             Lying::Taper { f, to, origin } => {
-                let edge = skived(1.0 - f, to, origin, &self.called.edge_skive);
+                let edge = skived(1.0 - f, to, origin, &self.edge_skive);
                 let leather = Term { coefficient: f, ..self.ply.term() };
                 if f > 0.0 { vec![edge, leather] } else { vec![edge] }
             }
@@ -212,5 +198,12 @@ fn thinned(lap: &Lap, part: &Part) -> Built<Thinned> {
         None => None,
     };
     let ply = Ply::of_part(part)?;
-    Ok(Thinned { called: Called::of(&ply), ply, edge, flat })
+    let (part, leather): (Arc<str>, Arc<str>) = (part.name.as_str().into(), of(&part.of)?.it.name.as_str().into());
+    Ok(Thinned {
+        edge_skive: Variation::EdgeSkive { part: Arc::clone(&part), leather: Arc::clone(&leather) },
+        flat_skive: Variation::FlatSkive { part, leather },
+        ply,
+        edge,
+        flat,
+    })
 }

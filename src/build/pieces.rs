@@ -10,7 +10,7 @@ use crate::measure::Spread;
 
 /// A stretch of a row on which one arrangement of the outer lies, linear from end to end.
 #[derive(Clone, Debug)]
-pub(super) struct Piece {
+pub(super) struct RowPiece {
     pub from: f64,
     pub to: f64,
     /// The parts that lie there: one, or two in a lap, or three where one lap reaches into the next.
@@ -19,7 +19,7 @@ pub(super) struct Piece {
     pub nominal: (f64, f64),
 }
 
-impl Piece {
+impl RowPiece {
     /// `s` as a share of the way from end to end.
     fn share(&self, s: f64) -> f64 {
         if self.to > self.from { (s - self.from) / (self.to - self.from) } else { 0.0 }
@@ -48,15 +48,15 @@ pub(super) struct Laid {
     pub within: Vec<(usize, f64, f64)>,
 }
 
-pub(super) fn clipped(pieces: Vec<Piece>, from: f64, to: f64) -> Vec<Piece> {
-    let cut = |piece: Piece| {
+pub(super) fn clipped(pieces: Vec<RowPiece>, from: f64, to: f64) -> Vec<RowPiece> {
+    let cut = |piece: RowPiece| {
         let (a, b) = (piece.from.max(from), piece.to.min(to));
         let (f, g) = (piece.share(a), piece.share(b));
         let mut outer = piece.outer;
         for (_, x0, x1) in outer.iter_mut().flat_map(|laid| &mut laid.within) {
             (*x0, *x1) = (*x0 + (*x1 - *x0) * f, *x0 + (*x1 - *x0) * g);
         }
-        Piece { from: a, to: b, outer, nominal: (0.0, 0.0) }
+        RowPiece { from: a, to: b, outer, nominal: (0.0, 0.0) }
     };
     pieces
         .into_iter()
@@ -91,7 +91,7 @@ impl Marked<'_> {
 
 /// The outer along one side, in the order of the row. A part lies from the heelward end of the lap behind it to the
 /// toeward end of the lap ahead; where one lap reaches into the next, three lie on each other.
-pub(super) fn pieces_of_side(lines: &Lines, row: &RowBuilt, side: Side) -> Vec<Piece> {
+pub(super) fn pieces_of_side(lines: &Lines, row: &RowBuilt, side: Side) -> Vec<RowPiece> {
     let far = row.length * 2.0;
     // `way` is +1 where the row runs toeward.
     let way = if side == Side::Outside { 1.0 } else { -1.0 };
@@ -110,7 +110,7 @@ pub(super) fn pieces_of_side(lines: &Lines, row: &RowBuilt, side: Side) -> Vec<P
     pieces.flat_map(|piece| cut_where_thinner(piece, lines)).collect()
 }
 
-fn piece_between(laps: &[Marked<'_>], way: f64, (from, to): (f64, f64)) -> Piece {
+fn piece_between(laps: &[Marked<'_>], way: f64, (from, to): (f64, f64)) -> RowPiece {
     let middle = f64::midpoint(from, to);
     let lies = |part: usize| {
         let behind = part.checked_sub(1).map(|n| &laps[n]);
@@ -128,11 +128,11 @@ fn piece_between(laps: &[Marked<'_>], way: f64, (from, to): (f64, f64)) -> Piece
     if outer[0].within.first().is_some_and(|(n, ..)| laps[*n].lap.toeward) {
         outer.reverse();
     }
-    Piece { from, to, outer, nominal: (0.0, 0.0) }
+    RowPiece { from, to, outer, nominal: (0.0, 0.0) }
 }
 
 /// A part in two laps is as thin as the thinner of its skives: the piece cut where that changes.
-fn cut_where_thinner(piece: Piece, lines: &Lines) -> Vec<Piece> {
+fn cut_where_thinner(piece: RowPiece, lines: &Lines) -> Vec<RowPiece> {
     let crossing = piece.outer.iter().filter(|laid| laid.within.len() == 2).find_map(|laid| {
         let apart = |f: f64| {
             let [a, b] = [0, 1].map(|n| thinned_at(laid, laid.within[n], f, lines).spread().nominal);
@@ -199,7 +199,7 @@ fn left_at<'l>(laid: &Laid, f: f64, lines: &'l Lines) -> Option<InLap<'l>> {
 }
 
 /// Thickness of the outer at `s` on a piece: the parts that lie there.
-pub(super) fn outer_at(piece: &Piece, s: f64, lines: &Lines) -> Vec<Term> {
+pub(super) fn outer_at(piece: &RowPiece, s: f64, lines: &Lines) -> Vec<Term> {
     piece.outer.iter().flat_map(|laid| terms_of(laid, piece.share(s), lines)).collect()
 }
 
@@ -211,13 +211,17 @@ fn terms_of(laid: &Laid, f: f64, lines: &Lines) -> Vec<Term> {
 }
 
 /// One of the parts that lie at `s` on a piece.
-pub(super) fn part_at(piece: &Piece, part: usize, s: f64, lines: &Lines) -> Vec<Term> {
+pub(super) fn part_at(piece: &RowPiece, part: usize, s: f64, lines: &Lines) -> Vec<Term> {
     let of_part = piece.outer.iter().filter(|laid| laid.part == part);
     of_part.flat_map(|laid| terms_of(laid, piece.share(s), lines)).collect()
 }
 
 /// The parts that lie at `s` on a piece and what is left of each, without building terms.
-pub(super) fn parts_at<'l>(piece: &'l Piece, s: f64, lines: &'l Lines) -> impl Iterator<Item = (usize, Spread)> + 'l {
+pub(super) fn parts_at<'l>(
+    piece: &'l RowPiece,
+    s: f64,
+    lines: &'l Lines,
+) -> impl Iterator<Item = (usize, Spread)> + 'l {
     let left = move |laid: &Laid| match left_at(laid, piece.share(s), lines) {
         Some(left) => left.spread(),
         None => lines.turned.parts[laid.part].spread,
@@ -226,7 +230,7 @@ pub(super) fn parts_at<'l>(piece: &'l Piece, s: f64, lines: &'l Lines) -> impl I
 }
 
 /// The thickness of the outer alone.
-pub(super) fn outer_spread(piece: &Piece, s: f64, lines: &Lines) -> Spread {
+pub(super) fn outer_spread(piece: &RowPiece, s: f64, lines: &Lines) -> Spread {
     let add = |a: Spread, b: Spread| Spread { lo: a.lo + b.lo, nominal: a.nominal + b.nominal, hi: a.hi + b.hi };
     parts_at(piece, s, lines).map(|(_, spread)| spread).fold(Spread::exactly(0.0), add)
 }

@@ -2,24 +2,21 @@
 
 use super::Built;
 use super::amounts::{base, of};
-use crate::finding::Term;
-use crate::measure::Spread;
+use crate::finding::{LayerPiece, PartPlace, Piece, Term, Variation};
+use crate::measure::{Amount, Spread};
 use crate::source::Origin;
-use crate::spec::{Layer, Material, Part, Role};
+use crate::spec::{Layer, LayerStock, Part, Role, Val};
 use std::sync::Arc;
-
-/// How the sources of variation of the bottom's layers begin.
-pub(super) const LAYER: &str = "layer ";
 
 /// One thing in a stack.
 #[derive(Clone, Debug)]
 pub struct Ply {
     /// What it is.
-    pub what: Arc<str>,
+    pub what: Piece,
     /// Its thickness, mm.
     pub spread: Spread,
     /// What it varies with.
-    pub source: Arc<str>,
+    pub source: Variation,
     /// Where its thickness was written.
     pub origin: Origin,
     /// Where its tolerance was written, if that is another place.
@@ -37,10 +34,10 @@ impl Ply {
     #[must_use]
     pub fn term_as(&self, spread: Spread) -> Term {
         Term {
-            what: Arc::clone(&self.what),
+            what: self.what.clone(),
             coefficient: 1.0,
             spread,
-            source: Some(Arc::clone(&self.source)),
+            source: Some(self.source.clone()),
             origin: self.origin.clone(),
             tolerance: self.tolerance.clone(),
         }
@@ -54,11 +51,15 @@ impl Ply {
     pub fn of_part(part: &Part) -> Built<Ply> {
         let leather = &of(&part.of)?.it;
         let substance = of(&leather.substance)?;
-        let source = if leather.one_hide { format!("leather {}", leather.name) } else { format!("part {}", part.name) };
+        let (name, leather_name): (Arc<str>, Arc<str>) = (part.name.as_str().into(), leather.name.as_str().into());
         Ok(Ply {
-            what: format!("{} ({})", part.name, leather.name).into(),
+            source: if leather.one_hide {
+                Variation::Hide(Arc::clone(&leather_name))
+            } else {
+                Variation::Part(Arc::clone(&name))
+            },
+            what: Piece::Part { part: name, leather: leather_name, place: PartPlace::Whole },
             spread: substance.it.spread(),
-            source: source.into(),
             origin: substance.origin.clone(),
             tolerance: None,
         })
@@ -69,41 +70,38 @@ impl Ply {
     /// # Errors
     /// The hole of a fault in the layer or its stock.
     pub fn of_layer(layer: &Layer) -> Built<Vec<Ply>> {
-        let role = layer.role.name();
-        let piece = |part: &str| -> Arc<str> { format!("{LAYER}{role}{part}").into() };
-        let of_one = |name: &str, thickness: &crate::spec::Valued<crate::measure::Amount>| Ply {
-            what: format!("{role} ({name})").into(),
-            spread: thickness.it.spread(),
-            source: piece(""),
-            origin: thickness.origin.clone(),
+        let stock = &of(&layer.of)?.it;
+        let ply = |piece: LayerPiece, spread: Spread, origin: &Origin| Ply {
+            what: Piece::Layer {
+                role: layer.role,
+                piece,
+                stock: stock.name().into(),
+                material: stock.material(),
+                hammered: None,
+            },
+            spread,
+            source: Variation::Layer(layer.role, piece),
+            origin: origin.clone(),
             tolerance: None,
         };
-        Ok(match &of(&layer.of)?.it {
-            Material::Leather(leather, substance) => vec![Ply {
-                what: format!("{role} ({}){}", leather.name, said_of(layer)).into(),
-                spread: hammered(leather.spread_of(&substance.it)?, layer)?,
-                source: piece(""),
-                origin: substance.origin.clone(),
-                tolerance: leather
-                    .tolerance
-                    .as_ref()
-                    .and_then(|value| value.as_ref().ok())
-                    .map(|value| value.origin.clone()),
-            }],
-            Material::Rubber(rubber) => vec![of_one(&rubber.name, of(&rubber.thickness)?)],
-            Material::Filler(filler) => vec![of_one(&filler.name, of(&filler.thickness)?)],
-            Material::Offcuts(leather) => vec![of_one(&leather.name, of(&leather.substance)?)],
-            Material::Outsole(outsole) => {
-                let ply = |part: &str, value: &crate::spec::Valued<crate::measure::Amount>| Ply {
-                    what: format!("{role} {part} ({})", outsole.name).into(),
-                    spread: value.it.spread(),
-                    source: piece(&format!(" {part}")),
-                    origin: value.origin.clone(),
-                    tolerance: None,
-                };
-                let mut plies = vec![ply("base", of(&outsole.base)?)];
+        let piece = |piece: LayerPiece, thickness: &Val<Amount>| {
+            of(thickness).map(|thickness| ply(piece, thickness.it.spread(), &thickness.origin))
+        };
+        Ok(match stock {
+            LayerStock::Leather(leather, substance) => {
+                let spread = hammered(leather.spread_of(&substance.it)?, layer)?;
+                let known = leather.tolerance.as_ref().and_then(|value| value.as_ref().ok());
+                let mut one = ply(LayerPiece::Whole, spread, &substance.origin);
+                one.what = one.what.hammered(layer.hammered.as_ref().and_then(|share| base(share).ok()));
+                vec![Ply { tolerance: known.map(|value| value.origin.clone()), ..one }]
+            }
+            LayerStock::Rubber(rubber) => vec![piece(LayerPiece::Whole, &rubber.thickness)?],
+            LayerStock::Filler(filler) => vec![piece(LayerPiece::Whole, &filler.thickness)?],
+            LayerStock::Offcuts(leather) => vec![piece(LayerPiece::Whole, &leather.substance)?],
+            LayerStock::Outsole(outsole) => {
+                let mut plies = vec![piece(LayerPiece::Base, &outsole.base)?];
                 if let Some(lug) = &outsole.lug {
-                    plies.push(ply("lug", of(lug)?));
+                    plies.push(piece(LayerPiece::Lug, lug)?);
                 }
                 plies
             }
@@ -119,11 +117,11 @@ impl Ply {
         let Some(adhesive) = &layer.bonded else { return Ok(None) };
         let adhesive = &of(adhesive)?.it;
         let Some(film) = &adhesive.film else { return Ok(None) };
-        let (film, role) = (of(film)?, layer.role.name());
+        let film = of(film)?;
         Ok(Some(Ply {
-            what: format!("film over the {role} ({})", adhesive.name).into(),
+            what: Piece::Film { over: layer.role, adhesive: adhesive.name.as_str().into() },
             spread: film.it.spread(),
-            source: format!("film over {role}").into(),
+            source: Variation::Film(layer.role),
             origin: film.origin.clone(),
             tolerance: None,
         }))
@@ -143,12 +141,4 @@ fn hammered(spread: Spread, layer: &Layer) -> Built<Spread> {
     let Some(share) = &layer.hammered else { return Ok(spread) };
     let left = 1.0 - base(share)? / 100.0;
     Ok(Spread { lo: spread.lo * left, nominal: spread.nominal * left, hi: spread.hi * left })
-}
-
-/// `, hammered 5 %`
-fn said_of(layer: &Layer) -> String {
-    match layer.hammered.as_ref().map(base) {
-        Some(Ok(share)) => format!(", hammered {share} %"),
-        _ => String::new(),
-    }
 }

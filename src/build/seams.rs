@@ -3,6 +3,7 @@
 use super::Built;
 use super::amounts::{base, of};
 use super::thread::diameter;
+use crate::finding::{LapName, SeamName};
 use crate::language::Hole;
 use crate::measure::{Amount, Window};
 use crate::source::Origin;
@@ -22,36 +23,11 @@ pub struct Sewn {
     pub window_origin: Origin,
 }
 
-/// What a seam joins.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SeamKind {
-    /// Two parts, one over the other.
-    Lap,
-    /// Two edges, closed.
-    Closed,
-    /// A stay over a closed seam.
-    Stay,
-    /// The tongue's gusset.
-    Gusset,
-    /// The collar.
-    Collar,
-    /// The facing's rows.
-    Facing,
-    /// The forefoot's row.
-    Forefoot,
-    /// The sole's rows.
-    Sole,
-}
-
 /// A seam with its settings.
 #[derive(Clone, Debug)]
 pub struct SeamBuilt {
-    /// `sole rows`, `forefoot row`, `lap vamp over quarter`.
-    pub name: Arc<str>,
-    /// The key of its figures: `sole`, `forefoot`, `lap-vamp`.
-    pub key: Arc<str>,
-    /// What it joins.
-    pub kind: SeamKind,
+    /// What is sewn.
+    pub name: SeamName,
     /// The machine's name.
     pub machine: Built<String>,
     /// The thread's name.
@@ -76,9 +52,7 @@ pub struct SeamBuilt {
 }
 
 struct Asked<'a> {
-    name: String,
-    key: String,
-    kind: SeamKind,
+    name: SeamName,
     rows: Built<u32>,
     pitch: &'a Val<Amount>,
     thread: &'a Val<Arc<Thread>>,
@@ -97,43 +71,31 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
         let name = |part: &Val<Arc<Part>>| part.as_ref().map_or_else(|_| String::new(), |part| part.it.name.clone());
         for lap in &upper.laps {
             let (top, under) = (name(&lap.top), name(&lap.under));
-            let seam =
-                upper_seam(SeamKind::Lap, (format!("lap {top} over {under}"), format!("lap-{top}")), &lap.stitching);
+            let name = SeamName::Lap(LapName { top: top.into(), under: under.into() });
+            let seam = upper_seam(name, &lap.stitching);
             asked.push(Asked { leathers: vec![&lap.top, &lap.under], ..seam });
         }
         for seam in &upper.seams {
-            let asked_seam = upper_seam(
-                SeamKind::Closed,
-                (format!("seam {}", seam.name), format!("seam-{}", seam.name)),
-                &seam.stitching,
-            );
+            let asked_seam = upper_seam(SeamName::Seam(seam.name.as_str().into()), &seam.stitching);
             asked.push(Asked { joins: seam.joins.as_ref().map_or(&[], Vec::as_slice), ..asked_seam });
         }
         for stay in &upper.stays {
-            let seam = upper_seam(
-                SeamKind::Stay,
-                (format!("stay {}", stay.name), format!("stay-{}", stay.name)),
-                &stay.stitching,
-            );
+            let seam = upper_seam(SeamName::Stay(stay.name.as_str().into()), &stay.stitching);
             asked.push(Asked { leathers: vec![&stay.of], ..seam });
         }
         for gusset in &upper.gussets {
             let part = name(&gusset.part);
-            let seam = upper_seam(
-                SeamKind::Gusset,
-                (format!("gusset of {part}"), format!("gusset-{part}")),
-                &gusset.stitching,
-            );
+            let seam = upper_seam(SeamName::Gusset(part.into()), &gusset.stitching);
             asked.push(Asked { leathers: vec![&gusset.part, &gusset.joins], ..seam });
         }
         if let Some(collar) = &upper.collar {
-            let seam = upper_seam(SeamKind::Collar, ("collar".to_owned(), "collar".to_owned()), &collar.stitching);
+            let seam = upper_seam(SeamName::Collar, &collar.stitching);
             asked.push(Asked { leathers: vec![&collar.part, &collar.joins], ..seam });
         }
         if let Some(facing) = &upper.facing
             && let Some(stitching) = &facing.rows
         {
-            let seam = upper_seam(SeamKind::Facing, ("facing".to_owned(), "facing-rows".to_owned()), stitching);
+            let seam = upper_seam(SeamName::Facing, stitching);
             let joins = upper.faced(facing).ok().flatten().map(std::slice::from_ref).unwrap_or_default();
             asked.push(Asked { joins, ..seam });
         }
@@ -144,27 +106,14 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
                 (&forefoot.pitch, &forefoot.thread, &forefoot.needle, &forefoot.on)
             && forefoot.hold.as_ref().is_ok_and(|hold| hold.it == ForefootHold::Sewn)
         {
-            let (name, key) = ("forefoot row".to_owned(), "forefoot".to_owned());
-            asked.push(Asked {
-                name,
-                key,
-                kind: SeamKind::Forefoot,
-                rows: Ok(1),
-                pitch,
-                thread,
-                needle,
-                on,
-                leathers: Vec::new(),
-                joins: &[],
-            });
+            let name = SeamName::Forefoot;
+            asked.push(Asked { name, rows: Ok(1), pitch, thread, needle, on, leathers: Vec::new(), joins: &[] });
         }
         if let Ok(sole) = &bottom.sole {
             let rows = of(&sole.rows).map(|rows| rows.it);
-            let (name, key) = ("sole rows".to_owned(), "sole".to_owned());
+            let name = SeamName::Sole;
             asked.push(Asked {
                 name,
-                key,
-                kind: SeamKind::Sole,
                 rows,
                 pitch: &sole.pitch,
                 thread: &sole.thread,
@@ -178,11 +127,9 @@ pub(super) fn seams(model: &Model) -> Vec<SeamBuilt> {
     asked.into_iter().map(built).collect()
 }
 
-fn upper_seam(kind: SeamKind, (name, key): (String, String), stitching: &Stitching) -> Asked<'_> {
+fn upper_seam(name: SeamName, stitching: &Stitching) -> Asked<'_> {
     Asked {
         name,
-        key,
-        kind,
         rows: of(&stitching.rows).map(|rows| rows.it),
         pitch: &stitching.pitch,
         thread: &stitching.thread,
@@ -229,9 +176,7 @@ fn built(asked: Asked<'_>) -> SeamBuilt {
     let named = thread.ok().and_then(|thread| thread.it.needle.as_ref());
     SeamBuilt {
         named: named.map(|named| of(named).map(|named| (named.it.window(), named.origin.clone()))),
-        name: asked.name.into(),
-        key: asked.key.into(),
-        kind: asked.kind,
+        name: asked.name,
         machine: machine.map(|machine| machine.it.name.clone()),
         thread_name: thread.map(|thread| thread.it.name.clone()),
         rows: asked.rows,

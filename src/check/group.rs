@@ -1,12 +1,11 @@
 //! Judgements of all sizes to findings: one for each rule and subject, the worst size shown.
 
-use crate::finding::{FaultName, Finding, Label, Measured, Severity, Sizes};
+use crate::finding::{About, FaultName, Finding, Label, Measured, Severity, Sizes, Subject};
 use crate::measure::{Size, pairs_failing};
 use crate::rules::{Judgement, Verdict, all, derivation, number, times};
 use crate::source::{Origin, Provenance};
 use crate::spec::Model;
 use std::collections::BTreeMap;
-use std::sync::Arc;
 
 /// A judgement with the rule (by its place in the registry) and the size that it was made for.
 #[derive(Clone, Debug)]
@@ -18,9 +17,9 @@ pub(super) struct Judged {
 
 /// The findings of one model. In a world that is `sound` no fault explains what could not be judged.
 pub(super) fn findings(model: &Model, sizes: &[Size], judged: Vec<Vec<Judged>>, sound: bool) -> Vec<Finding> {
-    let mut subjects: BTreeMap<(usize, Arc<str>), Vec<Judged>> = BTreeMap::new();
+    let mut subjects: BTreeMap<(usize, Subject), Vec<Judged>> = BTreeMap::new();
     for judged in judged.into_iter().flatten() {
-        subjects.entry((judged.rule, Arc::clone(&judged.judgement.subject))).or_default().push(judged);
+        subjects.entry((judged.rule, judged.judgement.subject.clone())).or_default().push(judged);
     }
     let base = model.last.as_ref().ok().and_then(|last| last.it.base.as_ref().ok()).map(|base| base.it);
     let mut findings = if sound { not_laid_out(model, sizes.len(), subjects.values().flatten()) } else { Vec::new() };
@@ -52,7 +51,7 @@ fn not_judged<'j>(model: &Model, judged: impl Iterator<Item = &'j Judged>) -> Ve
     }
     let note = |((span, fault), rules): ((crate::source::Span, &'static str), Vec<&'static str>)| Finding {
         severity: Severity::Note,
-        subject: format!("{}, {fault}", model.name),
+        about: Some(About { model: model.name.clone(), subject: Subject::NotJudged(fault) }),
         labels: vec![Label { span, text: format!("because of this: {fault}") }],
         ..Finding::fault(FaultName::NOT_JUDGED, span, format!("{} not judged: {}", model.name, rules.join(", ")))
     };
@@ -114,7 +113,7 @@ fn finding(model: &Model, severity: Severity, worst: &Judged, of: &[&Judged], si
     let mut finding = Finding {
         name: rule.name(),
         severity,
-        subject: format!("{}, {}", model.name, judgement.subject),
+        about: Some(About { model: model.name.clone(), subject: judgement.subject.clone() }),
         message: words.message,
         labels: labels(judgement),
         help: words.help,

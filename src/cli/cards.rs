@@ -9,6 +9,7 @@ use super::sheets::{make_folder, paper_of, plural, prints, replace};
 use super::targets::{free, one_of_each_name};
 use super::{Stop, Verdict};
 use crate::check::{Figured, ModelChecked};
+use crate::finding::SeamName;
 use crate::report;
 use crate::sheets::{LineJob, TravellerJob, Typefaces, Units, line_card, machines, paper, seams, shows, traveller};
 use crate::spec::Shop;
@@ -96,7 +97,7 @@ fn wanted(asked: &[String], known: &BTreeSet<String>, nothing: bool) -> Result<V
 /// The figures that a machine's card shows, as JSON.
 fn part(models: &[(&ModelChecked, Vec<&Figured>)], machine: &str) -> std::io::Result<Vec<u8>> {
     let sewn = |sizes: &[&Figured]| seams(sizes, machine);
-    let seams: BTreeMap<&str, BTreeSet<String>> =
+    let seams: BTreeMap<&str, BTreeSet<SeamName>> =
         models.iter().map(|(model, sizes)| (model.name.as_str(), sewn(sizes))).collect();
     let with: Vec<_> = models.iter().filter(|(model, _)| !seams[model.name.as_str()].is_empty()).cloned().collect();
     report::attachment_of_part(&with, &|model, figure| shows(&seams[model.name.as_str()], figure))

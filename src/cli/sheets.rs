@@ -268,7 +268,7 @@ impl Printer<'_> {
     fn notices(&self, size: Size) -> Vec<Notice> {
         let mut notices = self.checked.notices(self.model, size);
         if self.model.faulty {
-            notices.push(Notice { rule: FaultName::NOT_JUDGED.0, refused: true, numbers: None });
+            notices.push(Notice { rule: FaultName::NOT_JUDGED.0, subjects: Vec::new(), refused: true, numbers: None });
         }
         notices
     }

@@ -1,15 +1,20 @@
 //! The value that everything reports with. Rendering is elsewhere.
 
 mod faults;
+mod piece;
 mod remedy;
+mod subject;
 mod sum;
 
 pub use faults::FaultName;
+pub use piece::{LayerPiece, Lifted, Material, PartPlace, Piece, Role, Variation};
 pub use remedy::{Change, Kind, Reaches, Remedy, WaysOut};
+pub use subject::{BesideHole, ClinchLine, Enters, Held, LapName, PartOfLap, RestAt, SeamName, SkiverFigure, Subject};
 pub use sum::{Sum, Term};
 
 use crate::measure::Size;
 use crate::source::{Sources, Span};
+use std::fmt;
 
 /// How much a finding weighs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -72,6 +77,21 @@ pub struct Sizes {
     pub worst: Size,
 }
 
+/// What of which model a finding is about: `scree-8, sole row 1`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct About {
+    /// The model.
+    pub model: String,
+    /// What of it.
+    pub subject: Subject,
+}
+
+impl fmt::Display for About {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}, {}", self.model, self.subject)
+    }
+}
+
 /// One thing found: the single value that all renderers show.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Finding {
@@ -79,8 +99,8 @@ pub struct Finding {
     pub name: &'static str,
     /// How much it weighs.
     pub severity: Severity,
-    /// What it is about: `scree-8, sole row 1`; empty for faults.
-    pub subject: String,
+    /// What it is about; none for faults.
+    pub about: Option<About>,
     /// What is wrong, with the numbers; lower-case start, no full stop.
     pub message: String,
     /// Where; the first is the primary place.
@@ -106,7 +126,7 @@ impl Finding {
         Self {
             name: name.0,
             severity: Severity::Fault,
-            subject: String::new(),
+            about: None,
             message: message.into(),
             labels: vec![Label { span, text: String::new() }],
             help: Vec::new(),
@@ -147,6 +167,12 @@ impl Finding {
         self.labels.first().map(|label| label.span)
     }
 
+    /// What it is about in words: `scree-8, sole row 1`; empty for faults.
+    #[must_use]
+    pub fn subject(&self) -> String {
+        self.about.as_ref().map(ToString::to_string).unwrap_or_default()
+    }
+
     /// What tells the finding from others and stays when something else is edited: name and subject,
     /// for faults name and the text that they stand on.
     #[must_use]
@@ -156,6 +182,6 @@ impl Finding {
             let shown = &sources.get(span.source).shown;
             return format!("{}@{shown}:{}", self.name, sources.slice(span).trim());
         }
-        format!("{}@{}", self.name, self.subject)
+        format!("{}@{}", self.name, self.subject())
     }
 }

@@ -1,20 +1,20 @@
 //! A sum is a list of terms, never a bare number.
 
+use super::piece::{Piece, Variation};
 use crate::measure::{Spread, share_above};
 use crate::source::Origin;
-use std::sync::Arc;
 
 /// One summand: `coefficient * spread`, from a source of variation.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Term {
-    /// What it is: `midsole`, `outsole lug`.
-    pub what: Arc<str>,
+    /// What it is.
+    pub what: Piece,
     /// How often it counts, and with which sign.
     pub coefficient: f64,
     /// The value, in the unit of the sum.
     pub spread: Spread,
     /// Terms of one source vary together; `None` varies with nothing.
-    pub source: Option<Arc<str>>,
+    pub source: Option<Variation>,
     /// Where it was written.
     pub origin: Origin,
     /// Where its tolerance was written, if that is another place.
@@ -24,7 +24,7 @@ pub struct Term {
 impl Term {
     /// An amount that counts once and varies with nothing.
     #[must_use]
-    pub fn fixed(what: impl Into<Arc<str>>, value: f64, origin: &Origin) -> Self {
+    pub fn fixed(what: impl Into<Piece>, value: f64, origin: &Origin) -> Self {
         Self {
             what: what.into(),
             coefficient: 1.0,
@@ -109,12 +109,12 @@ impl Sum {
     /// Half spreads by source: terms of one source add with their signs (so a piece on both sides of a
     /// subtraction cancels, tolerance included), different sources stay apart.
     fn swings(&self) -> Vec<f64> {
-        let mut by_source: Vec<(&str, f64)> = Vec::new();
+        let mut by_source: Vec<(&Variation, f64)> = Vec::new();
         let mut swings = Vec::new();
         for term in &self.terms {
             match &term.source {
                 None => swings.push(term.swing()),
-                Some(source) => match by_source.iter_mut().find(|(name, _)| *name == &**source) {
+                Some(source) => match by_source.iter_mut().find(|(known, _)| *known == source) {
                     Some((_, swing)) => *swing += term.swing(),
                     None => by_source.push((source, term.swing())),
                 },

@@ -5,7 +5,7 @@ use super::place::{Place, SlotAt, Way, path};
 use super::stocked;
 use super::trial::Wrong;
 use super::write::Act;
-use crate::finding::Kind;
+use crate::finding::{Kind, Subject};
 use crate::language::vocabulary::Thing;
 use crate::language::{Given, StatementKey, Value};
 use crate::rules::all;
@@ -132,7 +132,7 @@ impl Scene<'_> {
 
     /// The seam under a stay that is not rubbed flat.
     fn rubbed_flat(&self, wrong: &Wrong) -> Option<Candidate> {
-        let seam = wrong.about.1.strip_prefix("seam ")?.split(" under ").next()?;
+        let Subject::SeamUnderStay(seam, _) = &wrong.about.1 else { return None };
         let way = vec![key("upper", None), key("seam", Some(seam)), key("rubbed-flat", None)];
         if self.place(&way).is_some() {
             return None;

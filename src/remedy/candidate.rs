@@ -2,13 +2,12 @@
 //! the slots of the vocabulary.
 
 use super::place::{Place, SlotAt, Way, path};
-use super::sort::{kind, never_first};
 use super::step::{End, Setting, settings};
 use super::stocked;
 use super::trial::{Trial, Wrong};
 use super::write::Act;
-use crate::finding::Kind;
-use crate::language::vocabulary::{FILE, Key, SlotKind, Thing};
+use crate::finding::{Kind, Piece};
+use crate::language::vocabulary::{FILE, Key, SlotDef, SlotKind, Thing, Toward};
 use crate::language::{Given, Slot, StatementKey, Value};
 use crate::measure::{Amount, Number, Shape};
 use crate::rules::Moves;
@@ -104,16 +103,16 @@ impl<'s> Scene<'s> {
         let judgement = &wrong.judgement;
         let mut all = Vec::new();
         for lever in &judgement.levers {
-            self.from(&lever.origin, "", Some(lever.moves), &mut all);
+            self.from(&lever.origin, None, Some(lever.moves), &mut all);
         }
         for term in &judgement.terms.terms {
-            self.from(&term.origin, &term.what, None, &mut all);
+            self.from(&term.origin, term.what.stated(), None, &mut all);
         }
         for (origin, what) in &judgement.further {
-            self.from(origin, &what.to_string(), None, &mut all);
+            self.from(origin, what.piece().and_then(Piece::stated), None, &mut all);
         }
-        if let Some((origin, what)) = &judgement.limit_origin {
-            self.from(origin, what, None, &mut all);
+        if let Some((origin, _)) = &judgement.limit_origin {
+            self.from(origin, None, None, &mut all);
         }
         self.machines(wrong, &mut all);
         self.added(wrong, &mut all);
@@ -124,7 +123,7 @@ impl<'s> Scene<'s> {
     }
 
     /// The choices behind an origin: those that stand there, or those that name the fact that stands there.
-    fn from(&self, origin: &Origin, what: &str, moves: Option<Moves>, all: &mut Vec<Candidate>) {
+    fn from(&self, origin: &Origin, spoken: Option<&str>, moves: Option<Moves>, all: &mut Vec<Candidate>) {
         match origin.nature {
             Nature::Choice => {
                 // A nail's length may stand in another statement than the nail.
@@ -138,7 +137,7 @@ impl<'s> Scene<'s> {
                     self.at(place, origin.span, moves, all);
                 }
             }
-            Nature::Fact => self.naming(origin, what, all),
+            Nature::Fact => self.naming(origin, spoken, all),
             Nature::HouseRule => {}
         }
     }
@@ -175,8 +174,9 @@ impl<'s> Scene<'s> {
         self.removal(place, all);
     }
 
-    /// Choices that name a piece of stock; of several those of the part or layer that is spoken of.
-    fn naming(&self, origin: &Origin, what: &str, all: &mut Vec<Candidate>) {
+    /// Choices that name a piece of stock; of several those of the part or layer that is spoken of, by the name
+    /// under which the model states it.
+    fn naming(&self, origin: &Origin, spoken: Option<&str>, all: &mut Vec<Candidate>) {
         let mut words = origin.path.split(" / ").next().unwrap_or_default().splitn(2, ' ');
         let (Some(word), Some(name)) = (words.next(), words.next()) else { return };
         let stocked = |slot: &SlotKind| if let SlotKind::New(thing) = slot { Some(*thing) } else { None };
@@ -188,11 +188,11 @@ impl<'s> Scene<'s> {
             .flat_map(|place| place.slots().into_iter().map(move |(at, _)| (place, at)))
             .filter(|(place, at)| takes(place, *at, thing) && place.name(*at) == Some(name))
             .collect();
-        let spoken = |(place, _): &&(&Place<'_>, SlotAt)| {
+        let is_spoken_of = |(place, _): &&(&Place<'_>, SlotAt)| {
             let of = place.way.iter().rev().nth(1).and_then(|key| key.first.as_deref());
-            of.is_some_and(|of| what.split([' ', ',']).any(|word| word == of))
+            of.is_some() && of == spoken
         };
-        let those: Vec<_> = named.iter().filter(spoken).collect();
+        let those: Vec<_> = named.iter().filter(is_spoken_of).collect();
         let chosen = if those.is_empty() { named.iter().collect() } else { those };
         for (place, at) in chosen {
             if let Some(slot) = place.slot(*at) {
@@ -247,7 +247,8 @@ impl<'s> Scene<'s> {
                 self.put_others(place, at, others, all);
             }
             Value::Amount(_) | Value::Count(_) => {
-                for (end, setting) in settings(value, self.text(slot.span)) {
+                let Some(row) = row(place, at) else { return };
+                for (end, setting) in settings(value, self.text(slot.span), row.marks) {
                     for up in [false, true] {
                         let wanted = match (moves, end) {
                             (Some(Moves::Up), End::Value) => up,
@@ -274,11 +275,11 @@ impl<'s> Scene<'s> {
         let within = |span: Span| (span.start - head.start) as usize..(span.end - head.start) as usize;
         let names: Vec<String> =
             slots.iter().map(|(at, ..)| format!("{} {}", at.clause.unwrap_or(""), at.slot)).collect();
-        let sign = if up { "+" } else { "-" };
+        let (sign, toward) = if up { ("+", Toward::More) } else { ("-", Toward::Less) };
         Candidate {
             id: format!("{} [{} {end:?}] {sign}", path(self.model, &way), names.join(",")),
-            kind: kind(&way),
-            last: never_first(&way, slots.first().and_then(|(at, ..)| at.clause), up),
+            kind: place.statement.def.cost,
+            last: slots.first().and_then(|(at, ..)| row(place, *at)?.never_first) == Some(toward),
             cause: false,
             shared: true,
             rungs: Rungs::Marks {
@@ -296,7 +297,7 @@ impl<'s> Scene<'s> {
         }
         let id = format!("{} [{} {}]", path(self.model, &place.way), at.clause.unwrap_or(""), at.slot);
         let shared = !place.statement.clauses.is_empty() || matches!(place.kind().1, "base" | "lengths");
-        all.push(Candidate { shared, ..Candidate::of_rungs(id, kind(&place.way), rungs) });
+        all.push(Candidate { shared, ..Candidate::of_rungs(id, place.statement.def.cost, rungs) });
     }
 
     /// A statement with one slot's text replaced.
@@ -371,7 +372,7 @@ impl<'s> Scene<'s> {
             .filter(|(at, _)| joined(at))
             .filter_map(|(at, slot)| {
                 let Given::Value(value) = &slot.given else { return None };
-                let (_, setting) = settings(value, self.text(slot.span)).into_iter().next()?;
+                let (_, setting) = settings(value, self.text(slot.span), row(place, at)?.marks).into_iter().next()?;
                 Some((at, slot.span, setting))
             })
             .collect();
@@ -391,7 +392,10 @@ impl<'s> Scene<'s> {
         while let Some(key) = way.last() {
             if spare(key) {
                 let id = format!("{} [out]", path(self.model, way));
-                all.push(Candidate::of_rungs(id, kind(&way.to_vec()), vec![vec![(way.to_vec(), Act::Drop)]]));
+                let outer = self.places.iter().find(|known| known.way == way);
+                let cost = outer.map(|outer| outer.statement.def.cost);
+                let out = vec![vec![(way.to_vec(), Act::Drop)]];
+                all.extend(cost.map(|cost| Candidate::of_rungs(id, cost, out)));
                 return;
             }
             way = &way[..way.len() - 1];
@@ -399,13 +403,18 @@ impl<'s> Scene<'s> {
     }
 }
 
-/// What may stand in a slot.
-pub fn definition(place: &Place<'_>, at: SlotAt) -> Option<SlotKind> {
+/// The row of the vocabulary that a slot's value stands in.
+fn row(place: &Place<'_>, at: SlotAt) -> Option<&'static SlotDef> {
     let slots = match at.clause {
         None => place.statement.def.slots,
         Some(word) => place.statement.def.clause(word)?.slots,
     };
-    slots.get(at.slot).map(|slot| slot.kind)
+    slots.get(at.slot)
+}
+
+/// What may stand in a slot.
+pub fn definition(place: &Place<'_>, at: SlotAt) -> Option<SlotKind> {
+    row(place, at).map(|row| row.kind)
 }
 
 fn takes(place: &Place<'_>, at: SlotAt, thing: Thing) -> bool {

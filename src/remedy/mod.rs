@@ -3,9 +3,8 @@
 //! | file | takes | gives |
 //! |---|---|---|
 //! | `place` | a model in force | its statements with the ways to them |
-//! | `step`, `stocked` | a value | the next that can be set, or that is on the shelf |
+//! | `step`, `stocked` | a value | the next that can be set, or that is on the shelf; marks and cost stand in the vocabulary |
 //! | `candidate`, `lengths`, `added` | what is wrong | the choices that may move it, each with its rungs |
-//! | `sort` | a choice | what it costs |
 //! | `write` | a draft | edits of the text |
 //! | `trial` | a draft | what its texts come to in some sizes |
 //! | `search` | what must go | drafts that leave nothing open |
@@ -22,7 +21,6 @@ mod place;
 mod proof;
 pub mod reach;
 mod search;
-mod sort;
 mod step;
 mod stocked;
 mod trial;
@@ -68,9 +66,9 @@ fn weighs(finding: &Finding) -> bool {
 
 /// What a finding of a model is about, as the search knows it.
 fn about(finding: &Finding, model: &str) -> Option<About> {
-    let subject = finding.subject.strip_prefix(model)?.strip_prefix(", ")?;
+    let about = finding.about.as_ref().filter(|about| about.model == model)?;
     let rule = all().iter().position(|rule| rule.name() == finding.name)?;
-    Some((rule, subject.to_owned()))
+    Some((rule, about.subject.clone()))
 }
 
 /// The ways out of what is wrong with one model.
@@ -149,7 +147,7 @@ impl Ways<'_> {
 
 /// Name and subject: what a finding is known by.
 fn key_of(finding: &Finding) -> String {
-    format!("{}@{}", finding.name, finding.subject)
+    format!("{}@{}", finding.name, finding.subject())
 }
 
 /// The limit that makes it so that there is no way out.

@@ -1,7 +1,8 @@
 //! What the trade can set: the steps of a value, and a value one step on in the form that its author used.
 
 use crate::language::Value;
-use crate::measure::{Amount, Exact, Form, Kind, Number, Quantity, Shape, Unit, exact};
+use crate::language::vocabulary::Mark;
+use crate::measure::{Amount, Exact, Form, Number, Quantity, Shape, Unit, exact};
 
 /// Which end of an amount is moved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -25,40 +26,26 @@ pub struct Setting {
     after: String,
 }
 
-/// A step of the trade in the unit that was written: a quarter of a mm, half an iron, a quarter stitch.
-fn step(kind: Kind, unit: Option<Unit>) -> Option<Exact> {
-    Some(match (kind, unit?) {
-        (_, Unit::Mm) => exact(1, 4),
-        (_, Unit::Cm) => exact(1, 40),
-        (_, Unit::Inch) => exact(1, 16),
-        (_, Unit::Iron) => exact(1, 2),
-        (_, Unit::Ounce) => exact(1, 4),
-        (_, Unit::Spi) => exact(1, 4),
-        (_, Unit::Nm) => exact(10, 1),
-        (_, Unit::Percent) => exact(1, 2),
-        (_, Unit::Degree) => exact(1, 1),
-        (_, Unit::Minute) => exact(5, 1),
-        (_, Unit::Hour | Unit::Day) => exact(1, 1),
-        _ => return None,
-    })
+/// A step of the trade in the unit that was written.
+fn step(marks: &[Mark], unit: Option<Unit>) -> Option<Exact> {
+    marks.iter().find(|(of, _)| *of == unit).map(|(_, (above, below))| exact(*above, *below))
 }
 
-/// The numbers of a value that can be set, given the text of its slot.
-pub fn settings(value: &Value, text: &str) -> Vec<(End, Setting)> {
+/// The numbers of a value that can be set, given the text of its slot and the marks that it is set by.
+pub fn settings(value: &Value, text: &str, marks: &[Mark]) -> Vec<(End, Setting)> {
     match value {
-        Value::Amount(amount) => of_amount(amount, text),
+        Value::Amount(amount) => of_amount(amount, text, marks),
         Value::Count(count) => {
             let quantity = Quantity { number: Number::whole(i64::from(*count)), unit: None };
-            let whole = Setting { quantity, step: exact(1, 1), before: String::new(), after: String::new() };
-            vec![(End::Value, whole)]
+            let whole = |step| Setting { quantity, step, before: String::new(), after: String::new() };
+            step(marks, None).map(|step| (End::Value, whole(step))).into_iter().collect()
         }
         _ => Vec::new(),
     }
 }
 
-fn of_amount(amount: &Amount, text: &str) -> Vec<(End, Setting)> {
-    let kind = amount.kind;
-    let set = |end, quantity, part: &str| Setting::of(kind, quantity, text, part).map(|setting| (end, setting));
+fn of_amount(amount: &Amount, text: &str, marks: &[Mark]) -> Vec<(End, Setting)> {
+    let set = |end, quantity, part: &str| Setting::of(marks, quantity, text, part).map(|setting| (end, setting));
     match amount.shape {
         Shape::Exact(quantity) => set(End::Value, quantity, text).into_iter().collect(),
         Shape::Range(low, high) => {
@@ -76,8 +63,8 @@ fn of_amount(amount: &Amount, text: &str) -> Vec<(End, Setting)> {
 
 impl Setting {
     /// The number of `part`, which is a part of the slot's `text`.
-    fn of(kind: Kind, quantity: Quantity, text: &str, part: &str) -> Option<Setting> {
-        let step = step(kind, quantity.unit)?;
+    fn of(marks: &[Mark], quantity: Quantity, text: &str, part: &str) -> Option<Setting> {
+        let step = step(marks, quantity.unit)?;
         let start = part.as_ptr() as usize - text.as_ptr() as usize + (part.len() - part.trim_start().len());
         let numeral = |c: char| {
             c.is_ascii_digit() || "./ \u{bd}\u{bc}\u{be}\u{215b}\u{215c}\u{215d}\u{215e}\u{2153}\u{2154}".contains(c)
@@ -134,9 +121,10 @@ mod tests {
     fn moved(block: &str, statement: &str, end: End, steps: i64) -> Option<String> {
         let def = blocks().into_iter().find(|known| known.name == block).unwrap_or(&FILE);
         let reading = read_as(statement, SourceId(0), def);
-        let slot = reading.body.statements.first()?.slots.first()?.clone();
+        let said = reading.body.statements.first()?;
+        let (slot, marks) = (said.slots.first()?.clone(), said.def.slots.first()?.marks);
         let Given::Value(value) = &slot.given else { return None };
-        let all = settings(value, &statement[slot.span.range()]);
+        let all = settings(value, &statement[slot.span.range()], marks);
         all.into_iter().find(|(known, _)| *known == end)?.1.moved(steps)
     }
 

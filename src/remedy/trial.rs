@@ -5,7 +5,7 @@ use super::place::places;
 use super::write::{Draft, Page};
 use crate::build::Plan;
 use crate::check::severity_of;
-use crate::finding::{Change, Severity};
+use crate::finding::{Change, Severity, Subject};
 use crate::language::{Body, Given, Value};
 use crate::measure::Size;
 use crate::rules::{Judgement, Verdict, all};
@@ -15,7 +15,7 @@ use std::ops::RangeInclusive;
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 /// What is judged: a rule by its place in the registry, and its subject.
-pub type About = (usize, String);
+pub type About = (usize, Subject);
 
 /// One judgement that does not pass.
 #[derive(Clone, Debug)]
@@ -171,7 +171,7 @@ impl Outcome {
             _ => None,
         };
         let Some(severity) = severity else { return };
-        self.wrong.push(Wrong { about: (rule, judgement.subject.to_string()), severity, size, judgement });
+        self.wrong.push(Wrong { about: (rule, judgement.subject.clone()), severity, size, judgement });
     }
 
     /// The worst of what is said about something.

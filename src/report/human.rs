@@ -38,8 +38,8 @@ fn one(out: &mut dyn Write, finding: &Finding, run: &Run<'_>, theme: Theme, look
 fn head(out: &mut dyn Write, finding: &Finding, theme: Theme) -> io::Result<()> {
     let style = theme.head(finding.severity);
     write!(out, "{} {}", finding.severity.name().style(style), finding.name.style(style))?;
-    if !finding.subject.is_empty() {
-        write!(out, ": {}", clean(&finding.subject))?;
+    if let Some(about) = &finding.about {
+        write!(out, ": {}", clean(&about.to_string()))?;
     }
     writeln!(out)
 }

@@ -79,10 +79,10 @@ fn nails(reach: &Reach) -> Vec<Vec<String>> {
     let mut rows = Vec::new();
     for here in reach.nails.chunk_by(|a, b| a.place == b.place) {
         if !here.iter().any(serves) {
-            rows.push([&here[0].place, "none serves", "-", "-", "-", "-"].map(str::to_owned).to_vec());
+            rows.push([&here[0].place.to_string(), "none serves", "-", "-", "-", "-"].map(str::to_owned).to_vec());
         }
         for it in here.iter().filter(|it| serves(it)) {
-            let mut row = vec![it.place.clone(), it.nail.clone(), it.length.clone()];
+            let mut row = vec![it.place.to_string(), it.nail.clone(), it.length.clone()];
             row.extend(tallied(it.sizes));
             rows.push(row);
         }

@@ -87,8 +87,9 @@ impl<'r> Run<'r> {
 
     /// All sizes that stand between those of a finding: of the model that it is about, else of all.
     pub(super) fn run_around(&self, finding: &Finding) -> Vec<Size> {
-        let about = finding.subject.split(',').next().unwrap_or_default();
-        let named: Vec<&ModelChecked> = self.checked.models.iter().filter(|model| model.name == about).collect();
+        let about = finding.about.as_ref().map(|about| about.model.as_str());
+        let of = |model: &&ModelChecked| Some(model.name.as_str()) == about;
+        let named: Vec<&ModelChecked> = self.checked.models.iter().filter(of).collect();
         let models = if named.is_empty() { self.checked.models.iter().collect() } else { named };
         models.iter().flat_map(|model| model.run.iter().copied()).collect()
     }
@@ -98,7 +99,7 @@ fn unshown(count: usize) -> Finding {
     Finding {
         name: FaultName::LIMIT_FAULTS.0,
         severity: Severity::Fault,
-        subject: String::new(),
+        about: None,
         message: format!("{count} more {} not shown", if count == 1 { "fault is" } else { "faults are" }),
         labels: Vec::new(),
         help: vec!["mend the first ones and check again".to_owned()],

@@ -28,7 +28,7 @@ pub(super) fn sizes(sizes: &Sizes, finding: &Finding, run: &Run<'_>) -> String {
 /// What a finding is about, with the worst size: `scree-8, sole row 1; 9 D`.
 pub(super) fn about(finding: &Finding) -> String {
     let worst = finding.sizes.as_ref().map(|sizes| sizes.worst.to_string());
-    let subject = (!finding.subject.is_empty()).then(|| finding.subject.clone());
+    let subject = finding.about.as_ref().map(ToString::to_string);
     subject.into_iter().chain(worst).collect::<Vec<_>>().join("; ")
 }
 

@@ -35,6 +35,7 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use crate::build::{Build, of};
+use crate::finding::{Held, Subject};
 use crate::language::Hole;
 use crate::spec::{Adhesive, Val};
 use std::sync::Arc;
@@ -57,18 +58,18 @@ impl Rule for BondAdhesive {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let layers = build.model.bottom.iter().flat_map(|bottom| &bottom.layers);
-        let layers = layers.filter_map(|layer| Some((layer.role.name(), "soles", layer.bonded.as_ref()?)));
-        let heel = build.model.heel.iter().filter_map(|heel| Some(("heel", "soles", heel.bonded.as_ref()?)));
+        let layers = layers.filter_map(|layer| Some((Held::Layer(layer.role.name()), layer.bonded.as_ref()?)));
+        let heel = build.model.heel.iter().filter_map(|heel| Some((Held::Heel, heel.bonded.as_ref()?)));
         let linings = build.model.upper.iter().flat_map(|upper| &upper.lasted_in);
         let linings = linings.filter_map(|lining| {
-            Some((lining.part.as_ref().ok()?.it.name.as_str(), "linings", lining.bonded.as_ref()?))
+            Some((Held::Lining(lining.part.as_ref().ok()?.it.name.as_str().into()), lining.bonded.as_ref()?))
         });
-        layers.chain(heel).chain(linings).map(|(what, wanted, bonded)| judge(what, wanted, bonded)).collect()
+        layers.chain(heel).chain(linings).map(|(held, bonded)| judge(&held, bonded)).collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let message = judgement.facts.first().map(ToString::to_string).unwrap_or_default();
-        let wanted = if message.ends_with("linings") { "linings" } else { "soles" };
+        let wanted = if let Subject::Bond(held) = &judgement.subject { wanted(held) } else { SOLES };
         let help = format!(
             "bond it with one that is; where its maker says that this one is, let the stock say `for {wanted}`"
         );
@@ -76,14 +77,23 @@ impl Rule for BondAdhesive {
     }
 }
 
-/// What is held, and what its adhesive must be for.
-fn judge(what: &str, wanted: &'static str, bonded: &Val<Arc<Adhesive>>) -> Judgement {
-    let subject = format!("bond of the {what}");
+const SOLES: &str = "soles";
+
+/// What the adhesive must be for.
+fn wanted(held: &Held) -> &'static str {
+    match held {
+        Held::Layer(_) | Held::Heel => SOLES,
+        Held::Lining(_) => "linings",
+    }
+}
+
+fn judge(held: &Held, bonded: &Val<Arc<Adhesive>>) -> Judgement {
+    let (subject, wanted) = (Subject::Bond(held.clone()), wanted(held));
     let judged = || -> Result<Judgement, Hole> {
         let (adhesive, origin) = (&of(bonded)?.it, &of(bonded)?.origin);
         let stated = adhesive.fit_for.as_ref().map(of).transpose()?;
         let fits = stated.is_some_and(|stated| stated.it.contains(&wanted));
-        let mut judgement = Judgement::yes_no(&*subject, fits);
+        let mut judgement = Judgement::yes_no(subject.clone(), fits);
         if !fits {
             let name = &adhesive.name;
             judgement.facts.push(match stated {
@@ -94,7 +104,7 @@ fn judge(what: &str, wanted: &'static str, bonded: &Val<Arc<Adhesive>>) -> Judge
         if let Some(stated) = stated {
             judgement = judgement.at(stated.origin.clone(), "what it is for");
         }
-        Ok(judgement.at(origin.clone(), format!("holds the {what}")).lever(origin.clone(), Moves::Another))
+        Ok(judgement.at(origin.clone(), format!("holds the {held}")).lever(origin.clone(), Moves::Another))
     };
     judged().unwrap_or_else(|hole| Judgement::lost(subject.clone(), hole))
 }

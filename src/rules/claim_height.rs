@@ -36,6 +36,7 @@ use super::ends::{at_end, at_least};
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::Build;
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct ClaimHeight;
@@ -53,8 +54,8 @@ impl Rule for ClaimHeight {
         let claim = build.claim.iter();
         claim
             .flat_map(|claim| {
-                judged("height", claim, |claim| {
-                    let datum = if claim.from_heel { FROM_HEEL } else { "height measured inside" };
+                judged(Subject::ClaimedHeight, claim, |claim| {
+                    let datum = if claim.from_heel { Subject::HeightFromHeel } else { Subject::HeightInside };
                     let judgement = at_least(datum, &claim.has, claim.height);
                     vec![judgement.lever(claim.origin.clone(), Moves::Down).limit_at(claim.origin.clone(), "claimed")]
                 })
@@ -64,7 +65,7 @@ impl Rule for ClaimHeight {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
-        let datum = if &**subject == FROM_HEEL { "from the heel's bottom" } else { "inside" };
+        let datum = if *subject == Subject::HeightFromHeel { "from the heel's bottom" } else { "inside" };
         let message = format!(
             "the boot is {} mm high{}, measured {datum}, and {} mm are claimed: {} mm short",
             number(*sum, *margin),
@@ -76,5 +77,3 @@ impl Rule for ClaimHeight {
         Words { message, help: vec!["claim less, or raise the shaft".to_owned(), certified.to_owned()] }
     }
 }
-
-const FROM_HEEL: &str = "height from the heel's bottom";

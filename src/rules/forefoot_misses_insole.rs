@@ -31,6 +31,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, of};
+use crate::finding::{ClinchLine, Subject};
 use crate::language::Hole;
 use crate::measure::Amount;
 use crate::spec::Val;
@@ -54,21 +55,21 @@ impl Rule for ForefootMissesInsole {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Ok(bottom) = &build.model.bottom else { return Vec::new() };
         let lines = [
-            ("forefoot row", bottom.forefoot.as_ref().map(|forefoot| &forefoot.inside_feather)),
-            ("waist nails", bottom.waist.as_ref().map(|line| &line.inside_feather)),
-            ("seat nails", bottom.seat.as_ref().map(|line| &line.inside_feather)),
+            (Subject::FOREFOOT_ROW, bottom.forefoot.as_ref().map(|forefoot| &forefoot.inside_feather)),
+            (Subject::WAIST_NAILS, bottom.waist.as_ref().map(|line| &line.inside_feather)),
+            (Subject::Clinched(ClinchLine::Seat), bottom.seat.as_ref().map(|line| &line.inside_feather)),
         ];
         let tacks = build.model.lasting.tacks_left.as_ref().and_then(|left| left.inside_feather.as_ref());
         let stated =
-            lines.into_iter().chain([("tacks left in", tacks)]).filter_map(|(subject, inset)| Some((subject, inset?)));
+            lines.into_iter().chain([(Subject::TACKS, tacks)]).filter_map(|(subject, inset)| Some((subject, inset?)));
         stated
-            .map(|(subject, inset)| judge(build, subject, inset).unwrap_or_else(|hole| Judgement::lost(subject, hole)))
+            .map(|(subject, inset)| judge(build, &subject, inset).unwrap_or_else(|hole| Judgement::lost(subject, hole)))
             .collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
-        let stands = if subject.ends_with("row") { "runs" } else { "stand" };
+        let stands = if *subject == Subject::FOREFOOT_ROW { "runs" } else { "stand" };
         let message = format!(
             "the {subject} {stands} {} mm inside the feather line, {} mm are needed to hold the insole: {} mm short",
             number(*sum, *margin),
@@ -79,10 +80,10 @@ impl Rule for ForefootMissesInsole {
     }
 }
 
-fn judge(build: &Build<'_>, subject: &'static str, inset: &Val<Amount>) -> Result<Judgement, Hole> {
+fn judge(build: &Build<'_>, subject: &Subject, inset: &Val<Amount>) -> Result<Judgement, Hole> {
     let (inset, rule) = (of(inset)?, build.house.rule("inside-feather")?);
     let (value, limit) = (inset.it.nominal(), rule.it.nominal());
-    Ok(Judgement::new(subject, value, limit, value - limit, "mm")
+    Ok(Judgement::new(subject.clone(), value, limit, value - limit, "mm")
         .at(inset.origin.clone(), format!("{} mm inside the feather", number(value, 1.0)))
         .limit_at(rule.origin, "house rule: least distance inside the feather")
         .lever(inset.origin.clone(), Moves::Up))

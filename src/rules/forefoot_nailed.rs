@@ -32,6 +32,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, ForefootBuilt, NailsBuilt, of};
+use crate::finding::Subject;
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::fits;
@@ -40,8 +41,9 @@ use crate::spec::ForefootHold;
 /// The rule.
 pub(super) struct ForefootNailed;
 
-const FOREFOOT: &str = "forefoot";
-const WAIST: &str = "waist nails";
+const FOREFOOT: Subject = Subject::Forefoot;
+const WAIST: Subject = Subject::WAIST_NAILS;
+const ROW: Subject = Subject::WaistAndForefoot;
 
 impl Rule for ForefootNailed {
     fn name(&self) -> &'static str {
@@ -75,11 +77,11 @@ impl Rule for ForefootNailed {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
-        if &*judgement.subject == FOREFOOT {
+        if judgement.subject == FOREFOOT {
             let message = "the forefoot is nailed: it flexes, and no hand gets in to flatten a point".to_owned();
             return Words { message, help: vec!["sew it: `forefoot sewn { … }`".to_owned()] };
         }
-        if &*judgement.subject == ROW {
+        if judgement.subject == ROW {
             let message = format!(
                 "a clinch nail stands {} mm from the forefoot's row, at least {} mm is wanted: {} mm too near",
                 number(*sum, *margin),
@@ -98,8 +100,6 @@ impl Rule for ForefootNailed {
         Words { message, help: vec!["end the line farther back, or leave `to` out".to_owned()] }
     }
 }
-
-const ROW: &str = "waist nails and the forefoot's row";
 
 /// A nail beside the row cuts its thread, or is cut by its needle.
 fn to_row(build: &Build<'_>, waist: &NailsBuilt, forefoot: &ForefootBuilt) -> Option<Judgement> {

@@ -32,12 +32,13 @@ use super::ends::at_most;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::Build;
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
 pub(super) struct ForefootShaft;
 
-const SUBJECT: &str = "shaft over the horn";
+const SUBJECT: Subject = Subject::ShaftOverHorn;
 
 impl Rule for ForefootShaft {
     fn name(&self) -> &'static str {

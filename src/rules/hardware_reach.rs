@@ -31,11 +31,12 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::Build;
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct HardwareReach;
 
-const SUBJECT: &str = "setting the facing";
+const SUBJECT: Subject = Subject::SettingFacing;
 
 impl Rule for HardwareReach {
     fn name(&self) -> &'static str {

@@ -35,6 +35,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, Web};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -51,8 +52,10 @@ impl Rule for HardwareSpacing {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(facing) = &build.facing else { return Vec::new() };
-        judged("facing", facing, |facing| {
-            let of_web = |web: &Web| judge(build, web).unwrap_or_else(|hole| Judgement::lost(web.of.name(), hole));
+        judged(Subject::FACING, facing, |facing| {
+            let of_web = |web: &Web| {
+                judge(build, web).unwrap_or_else(|hole| Judgement::lost(Subject::FacingHoles(web.what), hole))
+            };
             facing.webs.iter().map(of_web).collect()
         })
     }
@@ -72,7 +75,7 @@ impl Rule for HardwareSpacing {
 fn judge(build: &Build<'_>, web: &Web) -> Result<Judgement, Hole> {
     let rule = build.house.rule("hole-web")?;
     let limit = rule.it.nominal();
-    let mut judgement = Judgement::new(web.of.name(), web.leather, limit, web.leather - limit, "mm")
+    let mut judgement = Judgement::new(Subject::FacingHoles(web.what), web.leather, limit, web.leather - limit, "mm")
         .lever(web.origin.clone(), Moves::Another)
         .limit_at(rule.origin, "house rule: least leather beside a hole");
     judgement.place = Some(web.place.clone().into());

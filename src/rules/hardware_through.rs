@@ -34,7 +34,9 @@ use super::ends::{at_end, at_least, at_most};
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, FacingBuilt, Through};
+use crate::finding::Subject;
 use crate::measure::fits;
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct HardwareThrough;
@@ -50,7 +52,7 @@ impl Rule for HardwareThrough {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(facing) = &build.facing else { return Vec::new() };
-        judged("facing", facing, |facing| facing.through.iter().map(|through| judge(facing, through)).collect())
+        judged(Subject::FACING, facing, |facing| facing.through.iter().map(|through| judge(facing, through)).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -69,7 +71,7 @@ impl Rule for HardwareThrough {
 }
 
 fn judge(facing: &FacingBuilt, through: &Through) -> Judgement {
-    let subject = format!("facing through {}", through.name);
+    let subject = Subject::FacingThrough(Arc::clone(&through.name));
     let window = through.window;
     let most = at_most(subject.clone(), &facing.stack, window.hi);
     let least = at_least(subject, &facing.stack, window.lo);

@@ -33,6 +33,7 @@ use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, CapNail};
+use crate::finding::Subject;
 use crate::measure::fits;
 
 /// The rule.
@@ -74,7 +75,7 @@ impl Rule for HeelCapNails {
     }
 }
 
-const SUBJECT: &str = "cap nails";
+const SUBJECT: Subject = Subject::CapNails;
 
 fn judge(nail: &CapNail) -> Judgement {
     let reach = nail.length + nail.sunk;

@@ -34,13 +34,14 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
 use crate::build::{Build, Hollow};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct HeelFiller;
 
-const HOLLOW: &str = "hollow of the seat";
-const LEVEL: &str = "filler and outer";
-const ABOVE: &str = "shank and pad over the filler";
+const HOLLOW: Subject = Subject::HollowSeat;
+const LEVEL: Subject = Subject::FillerAndOuter;
+const ABOVE: Subject = Subject::OverFiller;
 
 impl Rule for HeelFiller {
     fn name(&self) -> &'static str {
@@ -65,7 +66,7 @@ impl Rule for HeelFiller {
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
         let [sum, limit] = [*sum, *limit].map(|value| number(value, *margin));
-        let (message, help) = match &*judgement.subject {
+        let (message, help) = match judgement.subject {
             HOLLOW => (
                 format!("the seat stays hollow by {sum} mm inside the outer that is lasted in"),
                 "lay a filler in: `layer filler { of …;  covers seat }`, offcuts of the outer will do",
@@ -86,7 +87,7 @@ impl Rule for HeelFiller {
 }
 
 fn judge(build: &Build<'_>, hollow: &Hollow) -> Vec<Judgement> {
-    let noted = |subject: &'static str, sum: f64, limit: f64| {
+    let noted = |subject: Subject, sum: f64, limit: f64| {
         let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm");
         if judgement.verdict == Verdict::Refused {
             judgement.verdict = Verdict::Noted;

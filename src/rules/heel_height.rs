@@ -34,13 +34,14 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, HeelBuilt, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::fits;
 
 /// The rule.
 pub(super) struct HeelHeight;
 
-const SUBJECT: &str = "heel base";
+const SUBJECT: Subject = Subject::HeelBase;
 
 impl Rule for HeelHeight {
     fn name(&self) -> &'static str {

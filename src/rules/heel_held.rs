@@ -33,6 +33,7 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words};
 use crate::build::{Build, of};
+use crate::finding::Subject;
 use crate::spec::Heel;
 
 /// The rule.
@@ -55,8 +56,8 @@ impl Rule for HeelHeld {
         let Some(heel) = &build.model.heel else { return Vec::new() };
         let nails = heel.nails.as_ref();
         let nailed = [
-            ("base of the heel", nails.is_some_and(|nails| nails.base.is_some())),
-            ("cap of the heel", nails.is_some_and(|nails| nails.cap.is_some())),
+            (Subject::BaseHeld, nails.is_some_and(|nails| nails.base.is_some())),
+            (Subject::CapHeld, nails.is_some_and(|nails| nails.cap.is_some())),
         ];
         nailed.into_iter().map(|(subject, nailed)| judge(subject, nailed, heel)).collect()
     }
@@ -75,7 +76,7 @@ impl Rule for HeelHeld {
     }
 }
 
-fn judge(subject: &'static str, nailed: bool, heel: &Heel) -> Judgement {
+fn judge(subject: Subject, nailed: bool, heel: &Heel) -> Judgement {
     if nailed {
         return Judgement::yes_no(subject, true);
     }

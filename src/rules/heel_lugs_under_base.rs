@@ -30,12 +30,13 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use crate::build::{Build, of};
+use crate::finding::Subject;
 use crate::spec::Role;
 
 /// The rule.
 pub(super) struct HeelLugsUnderBase;
 
-const SUBJECT: &str = "outsole at the heel";
+const SUBJECT: Subject = Subject::OutsoleAtHeel;
 
 impl Rule for HeelLugsUnderBase {
     fn name(&self) -> &'static str {

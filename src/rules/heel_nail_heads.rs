@@ -34,11 +34,12 @@ use super::Rule;
 use super::judgement::{Judgement, Verdict, Words, judged};
 use super::words::number;
 use crate::build::{Build, HeelNailsBuilt};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct HeelNailHeads;
 
-const SUBJECT: &str = "heads of the heel nails";
+const SUBJECT: Subject = Subject::HeadsInBase;
 
 impl Rule for HeelNailHeads {
     fn name(&self) -> &'static str {

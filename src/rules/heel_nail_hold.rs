@@ -35,6 +35,7 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::nail::{lengthy, subject};
 use super::words::number;
 use crate::build::{Build, HeelNail};
+use crate::finding::Subject;
 use crate::measure::{fits, share_above};
 
 /// The rule.
@@ -51,7 +52,7 @@ impl Rule for HeelNailHold {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(nails) = &build.heel_nails else { return Vec::new() };
-        judged("heel nails", nails, |nails| nails.nails.iter().map(judge).collect())
+        judged(Subject::HeelNails, nails, |nails| nails.nails.iter().map(judge).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {

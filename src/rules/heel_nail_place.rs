@@ -39,6 +39,7 @@ use super::judgement::{Judgement, Moves, Words, judged};
 use super::nail::{at, standing};
 use super::words::number;
 use crate::build::{Build, HeelNailsBuilt, Meets, Near, TacksNear, of};
+use crate::finding::{ClinchLine, Subject};
 
 /// The rule.
 pub(super) struct HeelNailPlace;
@@ -55,10 +56,11 @@ impl Rule for HeelNailPlace {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let tacks = match &build.tacks_near {
             Ok(all) => all.iter().map(|near| tacks(build, near)).collect(),
-            Err(hole) => vec![Judgement::lost("tacks left in and clinch nails", *hole)],
+            Err(hole) => vec![Judgement::lost(Subject::TacksAndClinched, *hole)],
         };
         let Some(nails) = &build.heel_nails else { return tacks };
-        let heel = judged("heel nails", nails, |nails| nails.near.iter().map(|near| judge(nails, near)).collect());
+        let heel =
+            judged(Subject::HeelNails, nails, |nails| nails.near.iter().map(|near| judge(nails, near)).collect());
         heel.into_iter().chain(tacks).collect()
     }
 
@@ -66,7 +68,7 @@ impl Rule for HeelNailPlace {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let numbers = [*sum, *limit, margin.abs()].map(|value| number(value, *margin));
         let [sum, limit, margin] = numbers;
-        if &**subject == words(Meets::Turn) {
+        if *subject == Subject::HeelNailsAtTurn {
             let message = format!(
                 "a heel nail passes the base's face {sum} mm inside the feather line, from {limit} mm on it may: it comes up where the upper turns"
             );
@@ -80,18 +82,18 @@ impl Rule for HeelNailPlace {
     }
 }
 
-fn words(meets: Meets) -> &'static str {
+fn subject(meets: Meets) -> Subject {
     match meets {
-        Meets::Row => "heel nails and sole rows",
-        Meets::Clinch => "heel nails and clinch nails",
-        Meets::Head => "heads of heel nails",
-        Meets::Edge => "heel nails and the heel's edge",
-        Meets::Turn => "heel nails at the turn of the upper",
+        Meets::Row => Subject::HeelNailsAndRows,
+        Meets::Clinch => Subject::HeelNailsAndClinched,
+        Meets::Head => Subject::HeelNailHeads,
+        Meets::Edge => Subject::HeelNailsAndEdge,
+        Meets::Turn => Subject::HeelNailsAtTurn,
     }
 }
 
 fn judge(nails: &HeelNailsBuilt, near: &Near) -> Judgement {
-    let mut judgement = Judgement::new(words(near.meets), near.distance, near.limit, near.margin(), "mm");
+    let mut judgement = Judgement::new(subject(near.meets), near.distance, near.limit, near.margin(), "mm");
     judgement.place = Some(standing(&nails.stands[near.stand]).into());
     let which = match (near.cap, near.stage) {
         (true, _) => "a cap nail".to_owned(),
@@ -107,7 +109,7 @@ fn judge(nails: &HeelNailsBuilt, near: &Near) -> Judgement {
 
 /// Tacks left in against the clinch nails of a line: whichever stands farther inside goes farther in.
 fn tacks(build: &Build<'_>, near: &TacksNear) -> Judgement {
-    let subject = format!("tacks left in and {} nails", if near.seat { "seat" } else { "waist" });
+    let subject = Subject::TacksAnd(if near.seat { ClinchLine::Seat } else { ClinchLine::Waist });
     let mut judgement = Judgement::new(subject, near.distance, near.limit, near.distance - near.limit, "mm");
     judgement.place = Some(at(near.at).into());
     let mut judgement = judgement.limit_at(near.limit_origin.clone(), "house rule: how near");

@@ -32,11 +32,12 @@
 //!
 //! Common practice, no source; the reserve is a house rule.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::nail::{lengthy, standing, subject};
 use super::words::number;
+use super::{Case, Rule};
 use crate::build::{Build, HeelNail, HeelNailsBuilt, Zone};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct HeelNailPoint;
@@ -52,13 +53,12 @@ impl Rule for HeelNailPoint {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Some(nails) = &build.heel_nails else { return Vec::new() };
-        judged("heel nails", nails, |nails| nails.nails.iter().filter_map(|nail| judge(nails, nail)).collect())
+        judged(Subject::HeelNails, nails, |nails| nails.nails.iter().filter_map(|nail| judge(nails, nail)).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
-        let ledge = judgement.place.as_ref().is_some_and(|place| place.to_string().contains(LEDGE));
-        let clear = if ledge { "below the ledge's face" } else { "clear of the foot" };
+        let clear = if judgement.case == Case::Ledge { "below the ledge's face" } else { "clear of the foot" };
         let message = format!(
             "the {subject} reaches {} mm up from the base's face, {} mm keep its point {clear}: {} mm too long",
             number(*sum, *margin),
@@ -70,9 +70,6 @@ impl Rule for HeelNailPoint {
     }
 }
 
-/// How the place of a nail outside the wall is told.
-const LEDGE: &str = "in the ledge";
-
 /// Worst case decides: a point in the foot is never tight. A nail that stands at the turn of the upper is judged where it
 /// stands, by `heel/nail-place`.
 fn judge(nails: &HeelNailsBuilt, nail: &HeelNail) -> Option<Judgement> {
@@ -83,6 +80,10 @@ fn judge(nails: &HeelNailsBuilt, nail: &HeelNail) -> Option<Judgement> {
     let mut judgement = Judgement::new(subject(nail), reach, room, room - reach, "mm");
     judgement.terms = nail.room.clone();
     let place = standing(&nails.stands[nail.worst]);
-    judgement.place = Some(if nail.zone == Zone::Ledge { format!("{place}, {LEDGE}") } else { place }.into());
+    judgement.place = Some(place.clone().into());
+    if nail.zone == Zone::Ledge {
+        judgement.place = Some(format!("{place}, in the ledge").into());
+        judgement.case = Case::Ledge;
+    }
     Some(judgement.at(nail.origin.clone(), lengthy(nail)).lever(nail.origin.clone(), Moves::Down))
 }

@@ -34,6 +34,7 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::nail::{lengthy, subject};
 use super::words::number;
 use crate::build::{Build, HeelNail, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::Amount;
 use crate::spec::{Nailer, Val};
@@ -88,7 +89,7 @@ impl Rule for HeelNailer {
     }
 }
 
-const SUBJECT: &str = "heel nails";
+const SUBJECT: Subject = Subject::HeelNails;
 
 /// The judgement of the nailer that does best.
 fn best(nailers: &[Nailer], judge: impl Fn(&Nailer) -> Option<Result<Judgement, Hole>>) -> Option<Judgement> {
@@ -116,7 +117,7 @@ fn at_once(count: f64, nailer: &Nailer) -> Option<Result<Judgement, Hole>> {
     let judge = |nails: &Val<u32>| {
         let nails = of(nails)?;
         let most = f64::from(nails.it);
-        let mut judgement = Judgement::new("nails round the heel", count, most, most - count, "nails");
+        let mut judgement = Judgement::new(Subject::NailsRoundHeel, count, most, most - count, "nails");
         if judgement.verdict == Verdict::Refused {
             judgement.verdict = Verdict::Noted;
         }

@@ -33,6 +33,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
 use crate::build::{Build, HeelBuilt, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::fits;
 
@@ -66,7 +67,7 @@ impl Rule for HeelSanding {
     }
 }
 
-const SUBJECT: &str = "sanding the base";
+const SUBJECT: Subject = Subject::SandingBase;
 
 fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
     let Some(spec) = &build.model.heel else { return Ok(Judgement::yes_no(SUBJECT, true)) };

@@ -33,6 +33,7 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, HeelBuilt, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::fits;
 
@@ -66,7 +67,7 @@ impl Rule for HeelWedges {
     }
 }
 
-const SUBJECT: &str = "wedges";
+const SUBJECT: Subject = Subject::Wedges;
 
 fn judge(build: &Build<'_>, heel: &HeelBuilt) -> Result<Judgement, Hole> {
     let (sanded, half) = (heel.sand_breast, heel.thickest_lift / 2.0);

@@ -33,13 +33,14 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, Stack, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::fits;
 
 /// The rule.
 pub(super) struct JawFilm;
 
-const SUBJECT: &str = "cemented joints in the jaw";
+const SUBJECT: Subject = Subject::CementedJoints;
 
 impl Rule for JawFilm {
     fn name(&self) -> &'static str {

@@ -34,6 +34,7 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::tall;
 use super::{Phrase, Rule};
 use crate::build::{Build, ForefootBuilt, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::spec::ForefootHold;
 
@@ -64,7 +65,7 @@ impl Rule for JawForefootStack {
     }
 }
 
-const SUBJECT: &str = "forefoot row";
+const SUBJECT: Subject = Subject::FOREFOOT_ROW;
 
 fn judge(build: &Build<'_>, built: &ForefootBuilt) -> Result<Vec<Judgement>, Hole> {
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;

@@ -32,6 +32,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::tall;
 use crate::build::{Build, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -58,7 +59,7 @@ impl Rule for JawLocks {
     }
 }
 
-const SUBJECT: &str = "sole stitch";
+const SUBJECT: Subject = Subject::SoleStitch;
 
 fn judge(build: &Build<'_>) -> Result<Vec<Judgement>, Hole> {
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;

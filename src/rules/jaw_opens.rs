@@ -30,6 +30,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::words::number;
 use crate::build::{Build, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -60,7 +61,7 @@ impl Rule for JawOpens {
     }
 }
 
-const SUBJECT: &str = "sole rows under the raised foot";
+const SUBJECT: Subject = Subject::UnderRaisedFoot;
 
 fn judge(build: &Build<'_>) -> Result<Vec<Judgement>, Hole> {
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;

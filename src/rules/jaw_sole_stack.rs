@@ -33,6 +33,7 @@ use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use super::tall;
 use super::{Phrase, Rule};
 use crate::build::{Build, Lying, Peak, of};
+use crate::finding::Subject;
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::fits;
@@ -51,11 +52,11 @@ impl Rule for JawSoleStack {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        judged("sole rows", &build.stack, |stack| {
+        judged(Subject::SOLE_ROWS, &build.stack, |stack| {
             let others: Vec<&Lying> = stack.others.iter().collect();
             match sewn(build).and_then(|(sole, machine)| judge(&stack.asked, &others, sole, machine)) {
                 Ok(judgement) => vec![judgement],
-                Err(hole) => vec![Judgement::lost("sole rows", hole)],
+                Err(hole) => vec![Judgement::lost(Subject::SOLE_ROWS, hole)],
             }
         })
     }
@@ -76,7 +77,7 @@ fn sewn<'b>(build: &Build<'b>) -> Result<(&'b Sole, &'b Machine), Hole> {
 fn judge(lying: &Lying, others: &[&Lying], sole: &Sole, machine: &Machine) -> Result<Judgement, Hole> {
     let sews = of(&machine.sews)?;
     let limit = sews.it.nominal();
-    let mut judgement = tall::judge("sole rows", (&lying.nominal.sum, &lying.hi.sum), limit);
+    let mut judgement = tall::judge(Subject::SOLE_ROWS, (&lying.nominal.sum, &lying.hi.sum), limit);
     let peak = if judgement.verdict == Verdict::Refused { &lying.nominal } else { &lying.hi };
     judgement.place = Some(place(peak).into());
     judgement.facts = others.iter().filter_map(|other| passes(other, limit)).map(Phrase::from).collect();

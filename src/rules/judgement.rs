@@ -1,11 +1,10 @@
 //! What a rule returns: numbers and places, no text.
 
-use super::Phrase;
-use crate::finding::Sum;
+use super::{Case, Phrase};
+use crate::finding::{Subject, Sum};
 use crate::language::Hole;
 use crate::measure::pairs_failing;
 use crate::source::Origin;
-use std::sync::Arc;
 
 /// What was judged.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,8 +67,8 @@ pub struct Lever {
 /// One subject judged in one size.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Judgement {
-    /// `sole rows`, `waist nails`; the model is added where it is reported.
-    pub subject: Arc<str>,
+    /// What is judged; the model is added where it is reported.
+    pub subject: Subject,
     /// The verdict.
     pub verdict: Verdict,
     /// What was judged; NaN never, for yes/no rules both sum and limit are 0.
@@ -92,6 +91,8 @@ pub struct Judgement {
     pub facts: Vec<Phrase>,
     /// The choices that move its margin.
     pub levers: Vec<Lever>,
+    /// Which of its rule's cases it is.
+    pub case: Case,
 }
 
 /// Message and help.
@@ -106,10 +107,10 @@ pub struct Words {
 impl Judgement {
     /// A judgement of `sum` against `limit`, to be filled in.
     #[must_use]
-    pub fn new(subject: impl Into<Arc<str>>, sum: f64, limit: f64, margin: f64, unit: &'static str) -> Self {
+    pub fn new(subject: Subject, sum: f64, limit: f64, margin: f64, unit: &'static str) -> Self {
         let verdict = if crate::measure::fits(0.0, margin) { Verdict::Passes } else { Verdict::Refused };
         Self {
-            subject: subject.into(),
+            subject,
             verdict,
             sum,
             limit,
@@ -121,19 +122,26 @@ impl Judgement {
             place: None,
             facts: Vec::new(),
             levers: Vec::new(),
+            case: Case::Plain,
         }
     }
 
     /// A yes or no.
     #[must_use]
-    pub fn yes_no(subject: impl Into<Arc<str>>, passes: bool) -> Self {
+    pub fn yes_no(subject: Subject, passes: bool) -> Self {
         Self::new(subject, 0.0, 0.0, if passes { 0.0 } else { -1.0 }, "")
     }
 
     /// Not judged, because of a hole.
     #[must_use]
-    pub fn lost(subject: impl Into<Arc<str>>, hole: Hole) -> Self {
+    pub fn lost(subject: Subject, hole: Hole) -> Self {
         Self { verdict: Verdict::NotJudged(hole), ..Self::new(subject, 0.0, 0.0, 0.0, "") }
+    }
+
+    /// As a case of its rule.
+    #[must_use]
+    pub fn of_case(self, case: Case) -> Self {
+        Self { case, ..self }
     }
 
     /// With where the limit was written.
@@ -160,7 +168,7 @@ impl Judgement {
 
 /// Judgements of something that a fault may have taken whole.
 pub(super) fn judged<T>(
-    subject: &str,
+    subject: Subject,
     built: &Result<T, Hole>,
     judge: impl FnOnce(&T) -> Vec<Judgement>,
 ) -> Vec<Judgement> {

@@ -34,13 +34,14 @@ use super::judgement::{Judgement, Verdict, Words};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, GradedLast, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::Window;
 
 /// The rule.
 pub(super) struct LastFeet;
 
-const SUBJECT: &str = "ball girth of the last";
+const SUBJECT: Subject = Subject::BallGirth;
 
 impl Rule for LastFeet {
     fn name(&self) -> &'static str {

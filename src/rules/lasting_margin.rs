@@ -35,6 +35,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, Margin};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct LastingMargin;
@@ -53,7 +54,7 @@ impl Rule for LastingMargin {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        judged("lasting margin", &build.margins, |margins| margins.iter().map(judge).collect())
+        judged(Subject::LastingMargins, &build.margins, |margins| margins.iter().map(judge).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -70,8 +71,7 @@ impl Rule for LastingMargin {
 
 fn judge(margin: &Margin) -> Judgement {
     let (value, needed) = (margin.stated, margin.needed.nominal());
-    let mut judgement =
-        Judgement::new(format!("lasting margin at the {}", margin.place), value, needed, value - needed, "mm");
+    let mut judgement = Judgement::new(Subject::LastingMargin(margin.place), value, needed, value - needed, "mm");
     judgement.terms = margin.needed.clone();
     judgement
         .at(margin.origin.clone(), format!("{} mm from the feather line", number(value, 1.0)))

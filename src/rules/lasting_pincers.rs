@@ -30,6 +30,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, Margin};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct LastingPincers;
@@ -48,7 +49,7 @@ impl Rule for LastingPincers {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        judged("lasting margin", &build.margins, |margins| margins.iter().map(judge).collect())
+        judged(Subject::LastingMargins, &build.margins, |margins| margins.iter().map(judge).collect())
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -65,8 +66,7 @@ impl Rule for LastingPincers {
 
 fn judge(margin: &Margin) -> Judgement {
     let (free, needed) = (margin.free.nominal(), margin.pincers.0);
-    let mut judgement =
-        Judgement::new(format!("lasting margin at the {}", margin.place), free, needed, free - needed, "mm");
+    let mut judgement = Judgement::new(Subject::LastingMargin(margin.place), free, needed, free - needed, "mm");
     judgement.terms = margin.free.clone();
     judgement
         .limit_at(margin.pincers.1.clone(), "house rule: what the pincers need")

@@ -1,6 +1,7 @@
 //! One file a rule: its name, what it judges, its words. A rule computes nothing that `build` should own.
 
 mod bond_adhesive;
+mod case;
 mod claim_height;
 mod ends;
 mod forefoot_misses_insole;
@@ -64,6 +65,7 @@ mod waist_rigid_shank;
 mod window;
 mod words;
 
+pub use case::{Against, By, Case};
 pub use judgement::{Judgement, Lever, Moves, Verdict, Words};
 pub use phrase::Phrase;
 pub use words::{derivation, number, times};

@@ -1,12 +1,12 @@
 //! What the rules on heel nails share.
 
 use crate::build::{HeelNail, Stand};
+use crate::finding::Subject;
 use crate::rules::Phrase;
 
-/// `heel nail at the back`, `heel nail of stage 1 at the breast`
-pub(super) fn subject(nail: &HeelNail) -> String {
-    let stage = nail.stage.map(|stage| format!(" of stage {stage}")).unwrap_or_default();
-    format!("heel nail{stage} at the {}", nail.place.name())
+/// A nail of the heel by its stage and place.
+pub(super) fn subject(nail: &HeelNail) -> Subject {
+    Subject::HeelNail(nail.stage, nail.place.name())
 }
 
 /// `22.23 mm long, its head sunk 3.13 mm`

@@ -33,6 +33,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words};
 use super::words::number;
 use crate::build::{Build, NeedleBuilt};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -49,7 +50,11 @@ impl Rule for NeedlePerforation {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let needles = build.needles.iter();
-        needles.map(|needle| judge(needle).unwrap_or_else(|hole| Judgement::lost(&*needle.name, hole))).collect()
+        needles
+            .map(|needle| {
+                judge(needle).unwrap_or_else(|hole| Judgement::lost(Subject::Seam(needle.name.clone()), hole))
+            })
+            .collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -66,7 +71,7 @@ impl Rule for NeedlePerforation {
 fn judge(needle: &NeedleBuilt) -> Result<Judgement, Hole> {
     let ((_, origin), share) = (needle.blade.clone()?, needle.perforation?);
     let (most, limit) = needle.most.clone()?;
-    let mut judgement = Judgement::new(&*needle.name, share, most, most - share, "ratio")
+    let mut judgement = Judgement::new(Subject::Seam(needle.name.clone()), share, most, most - share, "ratio")
         .lever(origin, Moves::Another)
         .limit_at(limit, "house rule: needle over stitch");
     if judgement.verdict == Verdict::Refused {

@@ -29,10 +29,11 @@
 //!
 //! The thread maker's needle table, as the stock states it; the ratio is a house rule, common practice, no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words};
 use super::words::number;
+use super::{Case, Rule};
 use crate::build::{Build, NeedleBuilt};
+use crate::finding::Subject;
 use crate::language::Hole;
 use crate::measure::Window;
 
@@ -54,13 +55,17 @@ impl Rule for NeedleThread {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let needles = build.needles.iter();
-        needles.map(|needle| judge(needle).unwrap_or_else(|hole| Judgement::lost(&*needle.name, hole))).collect()
+        needles
+            .map(|needle| {
+                judge(needle).unwrap_or_else(|hole| Judgement::lost(Subject::Seam(needle.name.clone()), hole))
+            })
+            .collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        let Judgement { sum, limit, margin, unit, .. } = judgement;
+        let Judgement { sum, limit, margin, .. } = judgement;
         let (sum, limit) = (number(*sum, *margin), number(*limit, *margin));
-        let message = if *unit == "Nm" {
+        let message = if judgement.case == Case::NamedNeedle {
             format!("a needle of {sum} Nm is not one that the thread's maker names: {limit} Nm is the nearest")
         } else {
             format!("the needle is {sum} times as thick as its thread, usual is {limit} at this end")
@@ -71,13 +76,20 @@ impl Rule for NeedleThread {
 
 fn judge(needle: &NeedleBuilt) -> Result<Judgement, Hole> {
     let (blade, origin) = needle.blade.clone()?;
-    let (value, (window, limit), unit, what) = match &needle.named {
-        Some(named) => (blade * 100.0, named.clone()?, "Nm", "the maker's needles"),
-        None => (needle.over_thread?, needle.ratio.clone()?, "ratio", "house rule: needle over thread"),
+    let (value, (window, limit), unit, what, case) = match &needle.named {
+        Some(named) => (blade * 100.0, named.clone()?, "Nm", "the maker's needles", Case::NamedNeedle),
+        None => (needle.over_thread?, needle.ratio.clone()?, "ratio", "house rule: needle over thread", Case::Plain),
     };
-    let mut judgement = Judgement::new(&*needle.name, value, window.nearer_end(value), inside(window, value), unit)
-        .lever(origin, Moves::Another)
-        .limit_at(limit, what);
+    let mut judgement = Judgement::new(
+        Subject::Seam(needle.name.clone()),
+        value,
+        window.nearer_end(value),
+        inside(window, value),
+        unit,
+    )
+    .lever(origin, Moves::Another)
+    .limit_at(limit, what)
+    .of_case(case);
     if judgement.verdict == Verdict::Refused {
         judgement.verdict = Verdict::Noted;
     }

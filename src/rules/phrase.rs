@@ -2,7 +2,7 @@
 //! nobody does.
 
 use super::words::{derivation, number};
-use crate::finding::Sum;
+use crate::finding::{Piece, Sum};
 use std::fmt;
 
 /// Words of a judgement.
@@ -15,7 +15,7 @@ pub enum Phrase {
     /// The terms of a sum after these words.
     Terms(&'static str, Sum),
     /// A number of mm of what a term is.
-    Term(std::sync::Arc<str>, f64),
+    Term(Piece, f64),
 }
 
 impl Phrase {
@@ -23,6 +23,12 @@ impl Phrase {
     #[must_use]
     pub fn of(words: &'static str, value: f64) -> Self {
         Phrase::Numbers(words, [value, 0.0])
+    }
+
+    /// What it speaks of, if that is what a term is.
+    #[must_use]
+    pub fn piece(&self) -> Option<&Piece> {
+        if let Phrase::Term(piece, _) = self { Some(piece) } else { None }
     }
 }
 

@@ -36,16 +36,14 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Verdict, Words, judged};
 use crate::build::{Build, Dwell, Rest};
+use crate::finding::{RestAt, Subject};
 use crate::measure::fits;
 use crate::source::Origin;
 
 /// The rule.
 pub(super) struct RouteDwell;
 
-const SUBJECT: &str = "rests";
-
-/// How the subject of a longest rest ends.
-const AT_MOST: &str = ", at most";
+const SUBJECT: Subject = Subject::Rests;
 
 impl Rule for RouteDwell {
     fn name(&self) -> &'static str {
@@ -67,7 +65,7 @@ impl Rule for RouteDwell {
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
         let (given, limit, by) = (time(*sum), time(*limit), time(margin.abs()));
-        if judgement.subject.ends_with(AT_MOST) {
+        if matches!(judgement.subject, Subject::LongestRest(_)) {
             let message = format!("it may rest {given}, the adhesive stays open for {limit}: {by} too long");
             return Words { message, help: vec!["join sooner; if it has waited too long, coat once more".to_owned()] };
         }
@@ -76,12 +74,12 @@ impl Rule for RouteDwell {
     }
 }
 
-fn subject(dwell: &Dwell) -> String {
+fn rest(dwell: &Dwell) -> RestAt {
     match dwell.rest {
-        Rest::Leather => "rest on the last".to_owned(),
-        Rest::Open => format!("open time of {}", dwell.step),
-        Rest::Set => format!("setting at {}", dwell.step),
-        Rest::Said => format!("rest at {}", dwell.step),
+        Rest::Leather => RestAt::Last,
+        Rest::Open => RestAt::Open(dwell.step),
+        Rest::Set => RestAt::Setting(dwell.step),
+        Rest::Said => RestAt::Step(dwell.step),
     }
 }
 
@@ -90,8 +88,13 @@ fn least_and_most(dwell: &Dwell) -> Vec<Judgement> {
     let Some(written) = &dwell.written else { return Vec::new() };
     let mut judgements = Vec::new();
     if let Some(needs) = &dwell.needs {
-        let judgement =
-            Judgement::new(subject(dwell), dwell.least, needs.minutes, dwell.least - needs.minutes, "minutes");
+        let judgement = Judgement::new(
+            Subject::Rest(rest(dwell)),
+            dwell.least,
+            needs.minutes,
+            dwell.least - needs.minutes,
+            "minutes",
+        );
         let judgement =
             stated(judgement, written, dwell.least).limit_at(needs.origin.clone(), "what it needs at least");
         judgements.push(judgement.lever(written.clone(), Moves::Up));
@@ -99,7 +102,7 @@ fn least_and_most(dwell: &Dwell) -> Vec<Judgement> {
     if let (Some(allows), Some(most)) = (&dwell.allows, dwell.most)
         && (dwell.holds_sole || !fits(most, allows.minutes))
     {
-        let subject = format!("{}{AT_MOST}", subject(dwell));
+        let subject = Subject::LongestRest(rest(dwell));
         let mut judgement = Judgement::new(subject, most, allows.minutes, allows.minutes - most, "minutes");
         if !dwell.holds_sole {
             judgement.verdict = Verdict::Noted;

@@ -35,11 +35,12 @@
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::{Rule, phrase};
 use crate::build::{Build, Missing};
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct RouteOrder;
 
-const SUBJECT: &str = "order of work";
+const SUBJECT: Subject = Subject::OrderOfWork;
 
 impl Rule for RouteOrder {
     fn name(&self) -> &'static str {
@@ -66,11 +67,11 @@ impl Rule for RouteOrder {
 }
 
 /// One judgement for each step that misses something, with a fact for each thing; one that passes if nothing is missing.
-pub(super) fn by_step<'m>(subject: &str, missing: impl Iterator<Item = &'m Missing>) -> Vec<Judgement> {
+pub(super) fn by_step<'m>(subject: Subject, missing: impl Iterator<Item = &'m Missing>) -> Vec<Judgement> {
     let mut judgements: Vec<Judgement> = Vec::new();
     for missing in missing {
-        let subject = format!("step {}", missing.step);
-        let known = judgements.iter().position(|known| *known.subject == *subject);
+        let subject = Subject::Step(missing.step);
+        let known = judgements.iter().position(|known| known.subject == subject);
         let at = known.unwrap_or_else(|| {
             judgements.push(Judgement::yes_no(subject, false));
             judgements.len() - 1

@@ -32,11 +32,12 @@ use super::judgement::{Judgement, Words, judged};
 use super::route_order::by_step;
 use super::{Rule, phrase};
 use crate::build::Build;
+use crate::finding::Subject;
 
 /// The rule.
 pub(super) struct RouteSkipped;
 
-const SUBJECT: &str = "steps left out";
+const SUBJECT: Subject = Subject::StepsLeftOut;
 
 impl Rule for RouteSkipped {
     fn name(&self) -> &'static str {

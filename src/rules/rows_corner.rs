@@ -34,14 +34,13 @@ use super::judgement::{Judgement, Moves, Verdict, Words};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, Corner, of};
+use crate::finding::Subject;
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::spec::ForefootHold;
 
 /// The rule.
 pub(super) struct RowsCorner;
-
-const FOREFOOT: &str = "forefoot row";
 
 impl Rule for RowsCorner {
     fn name(&self) -> &'static str {
@@ -72,7 +71,7 @@ fn sole_rows(build: &Build<'_>) -> Result<Vec<Judgement>, Hole> {
     let sole = build.model.bottom.as_ref().map_err(|hole| *hole)?.sole.as_ref().map_err(|hole| *hole)?;
     let from_edge = of(&sole.from_edge)?;
     let judge = |(n, row): (usize, &crate::build::RowBuilt)| {
-        judge(format!("sole row {}", n + 1), &row.corners)
+        judge(Subject::SoleRow(n + 1), &row.corners)
             .at(from_edge.origin.clone(), Phrase::of("{} mm from the finished edge", row.inset))
             .lever(from_edge.origin.clone(), Moves::Up)
     };
@@ -86,13 +85,13 @@ fn forefoot(build: &Build<'_>) -> Result<Option<Judgement>, Hole> {
         return Ok(None);
     }
     let inset = of(&forefoot.inside_feather)?;
-    let judgement = judge(FOREFOOT.to_owned(), &row.corners)
+    let judgement = judge(Subject::FOREFOOT_ROW, &row.corners)
         .at(inset.origin.clone(), Phrase::of("{} mm inside the feather line", row.inset))
         .lever(inset.origin.clone(), Moves::Down);
     Ok(Some(judgement))
 }
 
-fn judge(subject: String, corners: &[Corner]) -> Judgement {
+fn judge(subject: Subject, corners: &[Corner]) -> Judgement {
     let cut: f64 = corners.iter().map(|corner| corner.cut).sum();
     let mut judgement = Judgement::new(subject, cut, 0.0, -cut, "mm");
     if judgement.verdict == Verdict::Refused {

@@ -31,12 +31,13 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
 pub(super) struct RowsEdge;
 
-const SUBJECT: &str = "outer sole row";
+const SUBJECT: Subject = Subject::OuterSoleRow;
 
 impl Rule for RowsEdge {
     fn name(&self) -> &'static str {

@@ -32,6 +32,7 @@ use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, of};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -65,7 +66,7 @@ impl Rule for RowsGuide {
     }
 }
 
-const SUBJECT: &str = "edge guide";
+const SUBJECT: Subject = Subject::EdgeGuide;
 
 fn judge(build: &Build<'_>, setting: f64) -> Result<Vec<Judgement>, Hole> {
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;

@@ -31,15 +31,17 @@
 
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
-use super::{Phrase, Rule};
+use super::{Case, Phrase, Rule};
 use crate::build::{Build, Held, Thin};
+use crate::finding::Subject;
 use crate::geometry::Side;
 use crate::language::Hole;
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct RowsLeastInTurnout;
 
-const SUBJECT: &str = "turned-out parts";
+const SUBJECT: Subject = Subject::TurnedOutParts;
 const THIN: &str = "house rule: least leather at the thin end in the turnout";
 const NOMINAL: &str = "house rule: least leather under a row";
 
@@ -61,11 +63,10 @@ impl Rule for RowsLeastInTurnout {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
-        let thin = judgement.limit_origin.as_ref().is_some_and(|(_, what)| *what == THIN);
         let message = format!(
             "{} mm are left of the {subject}{}, the house wants {} mm: {} mm short",
             number(*sum, *margin),
-            if thin { " at the thin end" } else { "" },
+            if judgement.case == Case::ThinEnd { " at the thin end" } else { "" },
             number(*limit, *margin),
             number(margin.abs(), *margin),
         );
@@ -75,18 +76,18 @@ impl Rule for RowsLeastInTurnout {
 
 /// Whichever of the two limits is nearer.
 fn judge(build: &Build<'_>, held: &Held) -> Result<Judgement, Hole> {
-    let subject = format!("{} under the sole rows", held.part);
+    let subject = Subject::UnderSoleRows(Arc::clone(&held.part));
     let against = |left: f64, thin: &Thin, rule: &str, what: &'static str| -> Result<Judgement, Hole> {
         let rule = build.house.rule(rule)?;
         let limit = rule.it.nominal();
         let mut judgement =
-            Judgement::new(subject.as_str(), left, limit, left - limit, "mm").limit_at(rule.origin, what);
+            Judgement::new(subject.clone(), left, limit, left - limit, "mm").limit_at(rule.origin, what);
         judgement.terms = thin.left.clone();
         judgement.place = Some(place(thin));
         Ok(judgement)
     };
     let nominal = against(held.nominal.left.nominal(), &held.nominal, "least-substance", NOMINAL)?;
-    let thin = against(held.lo.left.spread().lo, &held.lo, "least-in-turnout", THIN)?;
+    let thin = against(held.lo.left.spread().lo, &held.lo, "least-in-turnout", THIN)?.of_case(Case::ThinEnd);
     let judgement = if thin.margin < nominal.margin { thin } else { nominal };
     let origins: Vec<_> = judgement.terms.terms.iter().map(|term| term.origin.clone()).collect();
     Ok(origins.into_iter().fold(judgement, |judgement, origin| judgement.lever(origin, Moves::Up)))

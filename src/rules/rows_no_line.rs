@@ -31,14 +31,15 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use crate::build::{Build, NO_LINE, of};
+use crate::finding::{ClinchLine, Subject};
 use crate::language::Hole;
 use crate::spec::NailLine;
 
 /// The rule.
 pub(super) struct RowsNoLine;
 
-const SOLE: &str = "sole rows";
-const FOREFOOT: &str = "forefoot row";
+const SOLE: Subject = Subject::SOLE_ROWS;
+const FOREFOOT: Subject = Subject::FOREFOOT_ROW;
 
 impl Rule for RowsNoLine {
     fn name(&self) -> &'static str {
@@ -50,10 +51,9 @@ impl Rule for RowsNoLine {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        let lost = |subject: &str, hole: Hole| Judgement::lost(subject, hole);
-        let rows = has_none(&build.rows).then(|| sole(build).unwrap_or_else(|hole| lost(SOLE, hole)));
+        let rows = has_none(&build.rows).then(|| sole(build).unwrap_or_else(|hole| Judgement::lost(SOLE, hole)));
         let row = build.forefoot.as_ref().is_some_and(has_none);
-        let forefoot = row.then(|| forefoot(build).unwrap_or_else(|hole| lost(FOREFOOT, hole)));
+        let forefoot = row.then(|| forefoot(build).unwrap_or_else(|hole| Judgement::lost(FOREFOOT, hole)));
         rows.into_iter().chain(forefoot).chain(nails(build)).collect()
     }
 
@@ -83,14 +83,14 @@ fn nails(build: &Build<'_>) -> Vec<Judgement> {
         |line: Option<&NailLine>| line.and_then(|line| of(&line.inside_feather).ok()).map(|it| it.origin.clone());
     let left = build.model.lasting.tacks_left.as_ref().and_then(|left| left.inside_feather.as_ref());
     [
-        ("waist nails", &build.waist, line(bottom.and_then(|bottom| bottom.waist.as_ref()))),
-        ("seat nails", &build.seat, line(bottom.and_then(|bottom| bottom.seat.as_ref()))),
-        ("tacks left in", &build.tacks, left.and_then(|inset| of(inset).ok()).map(|it| it.origin.clone())),
+        (ClinchLine::Waist, &build.waist, line(bottom.and_then(|bottom| bottom.waist.as_ref()))),
+        (ClinchLine::Seat, &build.seat, line(bottom.and_then(|bottom| bottom.seat.as_ref()))),
+        (ClinchLine::Tacks, &build.tacks, left.and_then(|inset| of(inset).ok()).map(|it| it.origin.clone())),
     ]
     .into_iter()
     .filter(|(_, built, _)| built.as_ref().is_some_and(has_none))
-    .map(|(subject, _, inset)| {
-        let judgement = Judgement::yes_no(subject, false);
+    .map(|(line, _, inset)| {
+        let judgement = Judgement::yes_no(Subject::Clinched(line), false);
         match inset {
             Some(inset) => judgement.lever(inset.clone(), Moves::Down).at(inset, "so far inside the feather line"),
             None => judgement,

@@ -35,6 +35,7 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use crate::build::{Build, Missed, of};
+use crate::finding::Subject;
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::spec::{Bottom, Extent, Layer, Role};
@@ -53,8 +54,8 @@ impl Rule for RowsThrough {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Ok(bottom) = &build.model.bottom else { return Vec::new() };
-        let judge = |subject: &'static str, missed: &[Missed]| {
-            judge(subject, bottom, missed).unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
+        let judge = |subject: Subject, missed: &[Missed]| {
+            judge(&subject, bottom, missed).unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
         };
         let mut all = judged(SOLE, &build.stack, |stack| judge(SOLE, &stack.missed));
         if let Some(forefoot) = &build.forefoot {
@@ -69,22 +70,22 @@ impl Rule for RowsThrough {
     }
 }
 
-const SOLE: &str = "sole rows";
-const FOREFOOT: &str = "forefoot row";
+const SOLE: Subject = Subject::SOLE_ROWS;
+const FOREFOOT: Subject = Subject::FOREFOOT_ROW;
 
 /// One judgement: of the layer and the row that miss each other most.
-fn judge(subject: &'static str, bottom: &Bottom, missed: &[Missed]) -> Result<Vec<Judgement>, Hole> {
+fn judge(subject: &Subject, bottom: &Bottom, missed: &[Missed]) -> Result<Vec<Judgement>, Hole> {
     let more = |a: Missed, b: Missed| if b.length > a.length { b } else { a };
     let Some(worst) = missed.iter().copied().reduce(more) else { return Ok(Vec::new()) };
-    let mut judgement = Judgement::yes_no(subject, worst.length <= 0.0);
+    let mut judgement = Judgement::yes_no(subject.clone(), worst.length <= 0.0);
     let Some(layer) = bottom.layer(worst.role).filter(|_| worst.length > 0.0) else { return Ok(vec![judgement]) };
-    let row = if subject == FOREFOOT { "its row".to_owned() } else { format!("row {}", worst.row + 1) };
+    let row = if *subject == FOREFOOT { "its row".to_owned() } else { format!("row {}", worst.row + 1) };
     let (first, side) = worst.first;
     let side = if side == Side::Outside { "outside" } else { "inside" };
     judgement.facts.push(said(subject, worst.role, &row, worst.length).into());
     judgement.place = Some(format!("from {first:.0} mm along {row} from its start, on the {side}").into());
     judgement = by_layer(judgement, layer)?;
-    let through = bottom.sole.as_ref().ok().map(|sole| &sole.through).filter(|_| subject == SOLE);
+    let through = bottom.sole.as_ref().ok().map(|sole| &sole.through).filter(|_| *subject == SOLE);
     if let Some(through) = through {
         let through = of(through)?;
         judgement =
@@ -93,8 +94,8 @@ fn judge(subject: &'static str, bottom: &Bottom, missed: &[Missed]) -> Result<Ve
     Ok(vec![judgement])
 }
 
-fn said(subject: &str, role: Role, row: &str, length: f64) -> String {
-    let go = if subject == FOREFOOT { "goes" } else { "go" };
+fn said(subject: &Subject, role: Role, row: &str, length: f64) -> String {
+    let go = if *subject == FOREFOOT { "goes" } else { "go" };
     format!("the {subject} {go} through the {}, and {length:.1} mm of {row} lie beside it", role.name())
 }
 

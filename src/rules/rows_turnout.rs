@@ -33,14 +33,15 @@ use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use super::{Phrase, Rule};
 use crate::build::{Build, Lines, SoleRows, mm, of};
+use crate::finding::Subject;
 use crate::geometry::{Path, Side};
 use crate::language::Hole;
 
 /// The rule.
 pub(super) struct RowsTurnout;
 
-const WALL: &str = "innermost sole row";
-const START: &str = "start of the sole rows";
+const WALL: Subject = Subject::InnermostSoleRow;
+const START: Subject = Subject::StartOfSoleRows;
 
 impl Rule for RowsTurnout {
     fn name(&self) -> &'static str {
@@ -66,7 +67,7 @@ impl Rule for RowsTurnout {
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, .. } = judgement;
-        if &*judgement.subject == START {
+        if judgement.subject == START {
             let message = format!(
                 "the rows start {} mm behind the breast, the turnout is full to {} mm: {} mm too far back",
                 number(*sum, *margin),

@@ -33,6 +33,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, SkiveBuilt, SkiverLimit};
+use crate::finding::{SkiverFigure, Subject};
 
 /// The rule.
 pub(super) struct SkiverLimits;
@@ -53,7 +54,7 @@ impl Rule for SkiverLimits {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_skive = |skive: &SkiveBuilt| match &skive.limits {
             Ok(limits) => limits.iter().map(|limit| judge(skive, limit)).collect(),
-            Err(hole) => vec![Judgement::lost(format!("skive of {}", skive.name), *hole)],
+            Err(hole) => vec![Judgement::lost(Subject::Skive(skive.name.clone()), *hole)],
         };
         build.upper.skives.iter().flat_map(of_skive).collect()
     }
@@ -61,29 +62,29 @@ impl Rule for SkiverLimits {
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let (sum, limit) = (number(*sum, *margin), number(*limit, *margin));
-        let (message, help) = if subject.starts_with(EDGE) {
-            (format!("an edge of {sum} mm is asked for, the skiver leaves {limit} mm"), "leave more at the edge")
-        } else if subject.starts_with(WIDTH) {
-            (format!("a skive {sum} mm wide is asked for, the skiver goes to {limit} mm"), "skive narrower")
-        } else if subject.starts_with(LEATHER) {
-            (
+        let figure = if let Subject::SkiveFigure(figure, _) = subject { *figure } else { SkiverFigure::Flat };
+        let (message, help) = match figure {
+            SkiverFigure::Edge => {
+                (format!("an edge of {sum} mm is asked for, the skiver leaves {limit} mm"), "leave more at the edge")
+            }
+            SkiverFigure::Width => {
+                (format!("a skive {sum} mm wide is asked for, the skiver goes to {limit} mm"), "skive narrower")
+            }
+            SkiverFigure::Leather => (
                 format!("the leather is up to {sum} mm, the skiver takes {limit} mm"),
                 "split the leather, or skive by hand",
-            )
-        } else {
-            let message = format!("a flat skive within {sum} mm is asked for, the skiver is true to {limit} mm");
-            (message, "state the tolerance that the skiver keeps")
+            ),
+            SkiverFigure::Flat => (
+                format!("a flat skive within {sum} mm is asked for, the skiver is true to {limit} mm"),
+                "state the tolerance that the skiver keeps",
+            ),
         };
         Words { message, help: vec![help.to_owned()] }
     }
 }
 
-const EDGE: &str = "edge";
-const WIDTH: &str = "width";
-const LEATHER: &str = "leather";
-
 fn judge(skive: &SkiveBuilt, limit: &SkiverLimit) -> Judgement {
-    let subject = format!("{} of the skive of {}", limit.what, skive.name);
+    let subject = Subject::SkiveFigure(limit.what, skive.name.clone());
     let moves = if limit.asked > limit.limit { Moves::Down } else { Moves::Up };
     let mut judgement = Judgement::new(subject, limit.asked, limit.limit, limit.margin, "mm")
         .lever(limit.origin.clone(), moves)

@@ -31,11 +31,12 @@
 //!
 //! Geometry; the blanks are the shop's own figures.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
+use super::{By, Case, Rule};
 use crate::build::Build;
 use crate::build::takes::{BlankBuilt, blanks};
+use crate::finding::Subject;
 use crate::measure::{Size, to_f64};
 
 /// The rule.
@@ -53,20 +54,22 @@ impl Rule for StockBlank {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         match blanks(build) {
             Ok(blanks) => blanks.iter().map(judgement).collect(),
-            Err(hole) => vec![Judgement::lost("blanks", hole)],
+            Err(hole) => vec![Judgement::lost(Subject::Blanks, hole)],
         }
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        let Judgement { sum, limit, margin, unit, .. } = judgement;
+        let Judgement { sum, limit, margin, .. } = judgement;
         let help = vec!["stock a larger blank, or make the model in fewer sizes".to_owned()];
-        if *unit == "size" {
-            let message =
-                format!("size {} is asked for, the largest blank is size {}", number(*sum, 1.0), number(*limit, 1.0));
-            return Words { message, help };
-        }
-        let wide = judgement.place.as_ref().is_some_and(|place| place.to_string() == WIDE);
-        let (way, lacks) = if wide { ("wide", "narrow") } else { ("long", "short") };
+        let (way, lacks) = match judgement.case {
+            Case::Blank(By::Length) => ("long", "short"),
+            Case::Blank(By::Breadth) => ("wide", "narrow"),
+            _ => {
+                let [asked, largest] = [sum, limit].map(|size| number(*size, 1.0));
+                let message = format!("size {asked} is asked for, the largest blank is size {largest}");
+                return Words { message, help };
+            }
+        };
         let message = format!(
             "the largest blank is {} mm {way}, {} mm are needed: {} mm too {lacks}",
             number(*limit, *margin),
@@ -77,23 +80,24 @@ impl Rule for StockBlank {
     }
 }
 
-const LONG: &str = "how long it is, at its largest";
-const WIDE: &str = "how wide it is, at its largest";
-
 /// Against the largest blank: by its size, else by whichever of length and breadth it is shorter in.
 fn judgement(blank: &BlankBuilt) -> Judgement {
-    let subject = format!("blank of the {}", blank.what);
+    let subject = Subject::Blank(blank.what);
     let largest = to_f64(blank.largest);
     let number = blank.size.map_or(0.0, to_f64);
     let mut judgement = match (blank.needs, blank.largest_is) {
         (Some(needs), Some(is)) if number <= largest => {
             let (long, wide) = (is.0 - needs.0, is.1 - needs.1);
-            let ((sum, limit), way) = if long < wide { ((needs.0, is.0), LONG) } else { ((needs.1, is.1), WIDE) };
-            let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm");
+            let ((sum, limit), by, way) = if long < wide {
+                ((needs.0, is.0), By::Length, "how long it is, at its largest")
+            } else {
+                ((needs.1, is.1), By::Breadth, "how wide it is, at its largest")
+            };
+            let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm").of_case(Case::Blank(by));
             judgement.place = Some(way.to_owned().into());
             judgement
         }
-        _ => Judgement::new(subject, number, largest, largest - number, "size"),
+        _ => Judgement::new(subject, number, largest, largest - number, "size").of_case(Case::Blank(By::Size)),
     };
     if let Some(chosen) = blank.chosen {
         judgement.facts.push(format!("blank size {} is taken", Size::number_text(chosen)).into());

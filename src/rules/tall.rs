@@ -2,12 +2,12 @@
 
 use super::judgement::{Judgement, Verdict};
 use super::words::number;
-use crate::finding::Sum;
+use crate::finding::{Subject, Sum};
 use crate::measure::fits;
 
 /// Judges the sums where the nominal and where the thick end are greatest: refused if the nominal fails, tight if only
 /// the thick end does.
-pub(super) fn judge(subject: &'static str, (nominal, thick): (&Sum, &Sum), limit: f64) -> Judgement {
+pub(super) fn judge(subject: Subject, (nominal, thick): (&Sum, &Sum), limit: f64) -> Judgement {
     let refused = !fits(nominal.nominal(), limit);
     let (sum, terms) = if refused { (nominal.nominal(), nominal) } else { (thick.spread().hi, thick) };
     let mut judgement = Judgement::new(subject, sum, limit, limit - sum, "mm");

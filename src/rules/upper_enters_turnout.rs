@@ -30,10 +30,11 @@
 //!
 //! Geometry; how far the sides may lie apart is a house rule: common practice, no source.
 
-use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
+use super::{Against, Case, Rule};
 use crate::build::{Build, Lines, of};
+use crate::finding::{Enters, LapName, Subject};
 use crate::language::Hole;
 use crate::measure::Amount;
 use crate::spec::{Lap, Upper, Val, Valued};
@@ -55,36 +56,36 @@ impl Rule for UpperEntersTurnout {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        judged("laps in the turnout", &build.lines, |lines| {
-            judge(build, lines).unwrap_or_else(|hole| vec![Judgement::lost("laps in the turnout", hole)])
+        judged(Subject::LapsInTurnout, &build.lines, |lines| {
+            judge(build, lines).unwrap_or_else(|hole| vec![Judgement::lost(Subject::LapsInTurnout, hole)])
         })
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let (sum, limit) = (number(*sum, *margin), number(*limit, *margin));
-        if let Some(name) = subject.strip_suffix(", astray") {
+        if let Subject::LapEnters(name, Enters::Astray) = subject {
             let message = format!("the lap {name} enters the turnout, and joins no two neighbours of `turned-out`");
             return Words {
                 message,
                 help: vec!["name both of its parts in `turned-out`, or take out `enters-turnout`".to_owned()],
             };
         }
-        let what = judgement.limit_origin.as_ref().map_or("", |(_, what)| what);
-        let (message, help) = match what {
-            SIDES => (
+        let against = if let Case::Enters(against) = judgement.case { against } else { Against::Release };
+        let (message, help) = match against {
+            Against::OtherSide => (
                 format!(
                     "the lap {subject} enters the turnout at {sum} %, where the other side allows {limit} % at most"
                 ),
                 "see whether inside and outside are swapped, or a figure mistyped",
             ),
-            BEHIND => (
+            Against::Behind => (
                 format!(
                     "the lap {subject}, enters the turnout at {sum} %, the one behind it at {limit} %: out of order"
                 ),
                 "let the laps enter in the order of `turned-out`, from the heel to the toe",
             ),
-            _ => (
+            Against::Release => (
                 format!("the lap {subject}, enters at {sum} %, where nothing is turned out: that begins at {limit} %"),
                 "let it enter the turnout ahead of the release cut",
             ),
@@ -95,7 +96,7 @@ impl Rule for UpperEntersTurnout {
 
 /// A lap between two neighbours of the turned-out parts, and the lap behind it.
 struct Pair<'u> {
-    name: String,
+    name: LapName,
     lap: &'u Lap,
     behind: Option<&'u Lap>,
 }
@@ -113,9 +114,9 @@ fn judge(build: &Build<'_>, lines: &Lines) -> Result<Vec<Judgement>, Hole> {
     Ok(all)
 }
 
-type OfSide = (&'static str, fn(&Lap) -> Option<&Val<Amount>>);
-const OUTSIDE: OfSide = ("outside", |lap| lap.enters_outside.as_ref());
-const INSIDE: OfSide = ("inside", |lap| lap.enters_inside.as_ref());
+type OfSide = (Enters, fn(&Lap) -> Option<&Val<Amount>>);
+const OUTSIDE: OfSide = (Enters::Outside, |lap| lap.enters_outside.as_ref());
+const INSIDE: OfSide = (Enters::Inside, |lap| lap.enters_inside.as_ref());
 
 fn pairs(upper: &Upper) -> Result<Vec<Pair<'_>>, Hole> {
     let parts = upper.turned_out.as_ref().map_err(|hole| *hole)?;
@@ -128,8 +129,9 @@ fn pairs(upper: &Upper) -> Result<Vec<Pair<'_>>, Hole> {
     Ok(pairs)
 }
 
-fn name(lap: &Lap) -> Result<String, Hole> {
-    Ok(format!("{} over {}", of(&lap.top)?.it.name, of(&lap.under)?.it.name))
+fn name(lap: &Lap) -> Result<LapName, Hole> {
+    let (top, under) = (of(&lap.top)?.it.name.as_str(), of(&lap.under)?.it.name.as_str());
+    Ok(LapName { top: top.into(), under: under.into() })
 }
 
 /// On one side: against the release cut, or against the lap behind it, whichever it is nearer to.
@@ -137,22 +139,28 @@ fn by_side(build: &Build<'_>, lines: &Lines, pair: &Pair<'_>, (side, of_side): O
     let lost = Hole { fault: crate::finding::FaultName::STATEMENT_MISSING.0, span: pair.lap.span };
     let at = of(of_side(pair.lap).ok_or(lost)?)?;
     let station = at.it.nominal();
-    let subject = format!("{}, {side}", pair.name);
-    let against = |limit: f64| Judgement::new(subject.as_str(), station, limit, station - limit, "%");
+    let subject = Subject::LapEnters(pair.name.clone(), side);
+    let against = |limit: f64| Judgement::new(subject.clone(), station, limit, station - limit, "%");
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
     // Where the rows run all round, so does the turnout.
     let round = bottom.sole.as_ref().is_ok_and(|sole| sole.all_round);
     let begins = if round { 0.0 } else { lines.turnout_begins / lines.last.bottom * 100.0 };
     let holds = build.house.rule("turnout-holds")?;
-    let mut judgement = against(begins).limit_at(holds.origin, RELEASE);
+    let mut judgement = against(begins).limit_at(holds.origin, RELEASE).of_case(Case::Enters(Against::Release));
     if let Some(behind) = pair.behind.and_then(of_side) {
         let behind = of(behind)?;
-        let ordered = against(behind.it.nominal()).limit_at(behind.origin.clone(), BEHIND);
+        let ordered =
+            against(behind.it.nominal()).limit_at(behind.origin.clone(), BEHIND).of_case(Case::Enters(Against::Behind));
         if ordered.margin < judgement.margin {
             judgement = ordered.lever(behind.origin.clone(), Moves::Down);
         }
     }
-    Ok(judgement.at(at.origin.clone(), format!("it enters here on the {side}")).lever(at.origin.clone(), Moves::Up))
+    Ok(judgement
+        .at(
+            at.origin.clone(),
+            if side == Enters::Outside { "it enters here on the outside" } else { "it enters here on the inside" },
+        )
+        .lever(at.origin.clone(), Moves::Up))
 }
 
 /// The one side against the other; nothing if a side is not said.
@@ -163,12 +171,14 @@ fn sides(build: &Build<'_>, pair: &Pair<'_>) -> Result<Option<Judgement>, Hole> 
     let (less, more) = if nominal(outside) < nominal(inside) { (outside, inside) } else { (inside, outside) };
     let rule = build.house.rule("lap-sides")?;
     let (station, limit) = (nominal(more), nominal(less) * rule.it.nominal());
-    let judgement = Judgement::new(pair.name.as_str(), station, limit, limit - station, "%")
-        .limit_at(rule.origin, SIDES)
-        .at(less.origin.clone(), "the one side")
-        .at(more.origin.clone(), "the other side")
-        .lever(less.origin.clone(), Moves::Up)
-        .lever(more.origin.clone(), Moves::Down);
+    let judgement =
+        Judgement::new(Subject::LapEnters(pair.name.clone(), Enters::BothSides), station, limit, limit - station, "%")
+            .of_case(Case::Enters(Against::OtherSide))
+            .limit_at(rule.origin, SIDES)
+            .at(less.origin.clone(), "the one side")
+            .at(more.origin.clone(), "the other side")
+            .lever(less.origin.clone(), Moves::Up)
+            .lever(more.origin.clone(), Moves::Down);
     Ok(Some(judgement))
 }
 
@@ -180,7 +190,7 @@ fn astray(upper: &Upper, pairs: &[Pair<'_>]) -> Result<Vec<Judgement>, Hole> {
     astray
         .map(|lap| {
             let enters = [OUTSIDE, INSIDE].into_iter().find_map(|(_, of_side)| of_side(lap));
-            let judgement = Judgement::yes_no(format!("{}, astray", name(lap)?), false);
+            let judgement = Judgement::yes_no(Subject::LapEnters(name(lap)?, Enters::Astray), false);
             Ok(match enters.and_then(|value| value.as_ref().ok()) {
                 Some(value) => judgement.at(value.origin.clone(), "it enters here"),
                 None => judgement,

@@ -33,12 +33,13 @@ use super::ends::{at_end, at_most};
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, FoldBuilt};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
 pub(super) struct UpperFold;
 
-const SUBJECT: &str = "collar's fold";
+const SUBJECT: Subject = Subject::CollarFold;
 
 impl Rule for UpperFold {
     fn name(&self) -> &'static str {

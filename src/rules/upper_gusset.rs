@@ -34,7 +34,9 @@ use super::ends::{at_end, at_least};
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, ClaimBuilt, GussetBuilt};
+use crate::finding::{SeamName, Subject};
 use crate::measure::fits;
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct UpperGusset;
@@ -51,7 +53,7 @@ impl Rule for UpperGusset {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         match &build.claim {
             Some(Ok(claim)) if fits(claim.height, claim.has.nominal()) => judge(claim),
-            Some(Err(hole)) => vec![Judgement::lost("gusset", *hole)],
+            Some(Err(hole)) => vec![Judgement::lost(Subject::Gussets, *hole)],
             _ => Vec::new(),
         }
     }
@@ -71,7 +73,7 @@ impl Rule for UpperGusset {
 
 fn judge(claim: &ClaimBuilt) -> Vec<Judgement> {
     let of_gusset = |gusset: &GussetBuilt| {
-        let subject = format!("gusset of {}", gusset.part);
+        let subject = Subject::Seam(SeamName::Gusset(Arc::clone(&gusset.part)));
         let sum = match &gusset.sewn {
             Ok(sum) => sum,
             Err(hole) => return Judgement::lost(subject, *hole),

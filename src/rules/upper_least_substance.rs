@@ -35,6 +35,7 @@ use super::ends::thin_end;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, Left, UpperRow, UpperSeam};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -55,9 +56,12 @@ impl Rule for UpperLeastSubstance {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_seam = |seam: &UpperSeam| {
-            judged(&seam.name, &seam.rows, |rows| {
+            judged(Subject::Seam(seam.name.clone()), &seam.rows, |rows| {
                 let judgement = judge(build, seam, rows);
-                judgement.unwrap_or_else(|hole| Some(Judgement::lost(&*seam.name, hole))).into_iter().collect()
+                judgement
+                    .unwrap_or_else(|hole| Some(Judgement::lost(Subject::Seam(seam.name.clone()), hole)))
+                    .into_iter()
+                    .collect()
             })
         };
         build.upper.seams.iter().flat_map(of_seam).collect()
@@ -83,7 +87,7 @@ fn judge(build: &Build<'_>, seam: &UpperSeam, rows: &[UpperRow]) -> Result<Optio
     let all = rows.iter().flat_map(|row| row.left.iter().map(move |left| (row, left)));
     let Some((row, left)) = all.reduce(|a, b| if lo(b.1) < lo(a.1) { b } else { a }) else { return Ok(None) };
     let rule = build.house.rule("least-substance")?;
-    let mut judgement = thin_end(&*seam.name, &left.sum, rule.it.nominal())
+    let mut judgement = thin_end(Subject::Seam(seam.name.clone()), &left.sum, rule.it.nominal())
         .limit_at(rule.origin, "house rule: least leather under a row");
     if let Some(term) = left.sum.terms.first() {
         judgement = judgement.lever(term.origin.clone(), Moves::Up);

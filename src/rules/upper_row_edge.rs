@@ -34,6 +34,7 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, UpperRow, UpperSeam};
+use crate::finding::Subject;
 use crate::language::Hole;
 
 /// The rule.
@@ -55,9 +56,12 @@ impl Rule for UpperRowEdge {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let seams = build.upper.seams.iter();
         let of_seam = |seam: &UpperSeam| {
-            judged(&seam.name, &seam.rows, |rows| {
+            judged(Subject::Seam(seam.name.clone()), &seam.rows, |rows| {
                 let judgement = judge(build, seam, rows);
-                judgement.unwrap_or_else(|hole| Some(Judgement::lost(&*seam.name, hole))).into_iter().collect()
+                judgement
+                    .unwrap_or_else(|hole| Some(Judgement::lost(Subject::Seam(seam.name.clone()), hole)))
+                    .into_iter()
+                    .collect()
             })
         };
         seams.flat_map(of_seam).collect()
@@ -84,7 +88,7 @@ fn judge(build: &Build<'_>, seam: &UpperSeam, rows: &[UpperRow]) -> Result<Optio
     let Some(row) = least else { return Ok(None) };
     let (rule, rows) = (build.house.rule("row-inside-edges")?, seam.rows_origin.clone()?);
     let limit = rule.it.nominal();
-    let mut judgement = Judgement::new(&*seam.name, row.inside, limit, row.inside - limit, "mm")
+    let mut judgement = Judgement::new(Subject::Seam(seam.name.clone()), row.inside, limit, row.inside - limit, "mm")
         .lever(rows, Moves::Down)
         .limit_at(rule.origin, "house rule: least distance of a row from an edge");
     judgement.place = Some(format!("row {}, at the edge of the {}", row.number, row.edge_of).into());

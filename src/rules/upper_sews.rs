@@ -34,7 +34,7 @@ use super::ends::{at_end, at_most};
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Build, UpperRow, UpperSeam};
-use crate::finding::Sum;
+use crate::finding::{Subject, Sum};
 use crate::language::Hole;
 use crate::measure::fits;
 
@@ -56,9 +56,12 @@ impl Rule for UpperSews {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_seam = |seam: &UpperSeam| {
-            judged(&seam.name, &seam.rows, |rows| {
+            judged(Subject::Seam(seam.name.clone()), &seam.rows, |rows| {
                 let judgement = judge(seam, rows);
-                judgement.unwrap_or_else(|hole| Some(Judgement::lost(&*seam.name, hole))).into_iter().collect()
+                judgement
+                    .unwrap_or_else(|hole| Some(Judgement::lost(Subject::Seam(seam.name.clone()), hole)))
+                    .into_iter()
+                    .collect()
             })
         };
         build.upper.seams.iter().flat_map(of_seam).collect()
@@ -82,7 +85,7 @@ fn judge(seam: &UpperSeam, rows: &[UpperRow]) -> Result<Option<Judgement>, Hole>
     let (nominal, thick) = (UpperSeam::thickest(rows, Sum::nominal), UpperSeam::thickest(rows, |sum| sum.spread().hi));
     let (Some(nominal), Some(thick)) = (nominal, thick) else { return Ok(None) };
     let row = if fits(nominal.stack.nominal(), limit) { thick } else { nominal };
-    let mut judgement = at_most(&*seam.name, &row.stack, limit)
+    let mut judgement = at_most(Subject::Seam(seam.name.clone()), &row.stack, limit)
         .lever(seam.machine_origin.clone()?, Moves::Another)
         .limit_at(origin, "the machine sews");
     judgement.place = Some(format!("under row {}, {:.2} mm from the edge", row.number, row.place).into());

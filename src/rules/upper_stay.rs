@@ -33,7 +33,9 @@ use super::Rule;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, StayBuilt};
+use crate::finding::{SeamName, Subject};
 use crate::language::Hole;
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct UpperStay;
@@ -54,7 +56,7 @@ impl Rule for UpperStay {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_stay = |stay: &StayBuilt| {
             [
-                clear(stay).unwrap_or_else(|hole| Judgement::lost(&*stay.name, hole)),
+                clear(stay).unwrap_or_else(|hole| Judgement::lost(over(stay), hole)),
                 rubbed(stay).unwrap_or_else(|hole| Judgement::lost(under(stay), hole)),
             ]
         };
@@ -62,7 +64,7 @@ impl Rule for UpperStay {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        if judgement.unit.is_empty() {
+        if matches!(judgement.subject, Subject::SeamUnderStay(..)) {
             let message = "a stay covers a seam that is not rubbed flat".to_owned();
             return Words { message, help: vec!["write `rubbed-flat` in the seam, and do it".to_owned()] };
         }
@@ -77,13 +79,17 @@ impl Rule for UpperStay {
     }
 }
 
-fn under(stay: &StayBuilt) -> String {
-    format!("seam {} under {}", stay.seam, stay.name)
+fn over(stay: &StayBuilt) -> Subject {
+    Subject::Seam(SeamName::Stay(Arc::clone(&stay.name)))
+}
+
+fn under(stay: &StayBuilt) -> Subject {
+    Subject::SeamUnderStay(Arc::clone(&stay.seam), Arc::clone(&stay.name))
 }
 
 fn clear(stay: &StayBuilt) -> Result<Judgement, Hole> {
     let ((row, distance), (allowance, origin)) = (stay.nearest?, stay.allowance.clone()?);
-    let mut judgement = Judgement::new(&*stay.name, distance, allowance, distance - allowance, "mm")
+    let mut judgement = Judgement::new(over(stay), distance, allowance, distance - allowance, "mm")
         .lever(stay.rows_origin.clone()?, Moves::Another)
         .limit_at(origin, "the seam's allowance");
     judgement.place = Some(format!("row {row} of the stay").into());

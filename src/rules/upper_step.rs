@@ -33,6 +33,7 @@ use super::ends::thick_end;
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
 use crate::build::{Build, LapBuilt};
+use crate::finding::{SeamName, Subject};
 use crate::language::Hole;
 
 /// The rule.
@@ -53,7 +54,7 @@ impl Rule for UpperStep {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let open = build.upper.laps.iter().filter(|lap| !lap.covered);
-        open.map(|lap| judge(build, lap).unwrap_or_else(|hole| Judgement::lost(&*lap.name, hole))).collect()
+        open.map(|lap| judge(build, lap).unwrap_or_else(|hole| Judgement::lost(subject(lap), hole))).collect()
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
@@ -68,12 +69,16 @@ impl Rule for UpperStep {
     }
 }
 
+fn subject(lap: &LapBuilt) -> Subject {
+    Subject::Seam(SeamName::Lap(lap.name.clone()))
+}
+
 fn judge(build: &Build<'_>, lap: &LapBuilt) -> Result<Judgement, Hole> {
     let step = lap.step.as_ref().map_err(|hole| *hole)?;
     let rule = build.house.rule("step")?;
-    let mut judgement = thick_end(&*lap.name, step, rule.it.nominal())
+    let mut judgement = thick_end(subject(lap), step, rule.it.nominal())
         .lever(lap.step_origin.clone()?, Moves::Down)
         .limit_at(rule.origin, "house rule: the highest step felt inside");
-    judgement.place = Some(format!("at the edge of the {}", lap.under).into());
+    judgement.place = Some(format!("at the edge of the {}", lap.name.under).into());
     Ok(judgement)
 }

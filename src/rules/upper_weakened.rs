@@ -34,6 +34,8 @@ use super::ends::thin_end;
 use super::judgement::{Judgement, Moves, Words, judged};
 use super::words::number;
 use crate::build::{Beyond, Build, LapBuilt};
+use crate::finding::{PartOfLap, SeamName, Subject};
+use std::sync::Arc;
 
 /// The rule.
 pub(super) struct UpperWeakened;
@@ -53,7 +55,9 @@ impl Rule for UpperWeakened {
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let of_lap = |lap: &LapBuilt| {
-            judged(&lap.name, &lap.beyond, |beyond| beyond.iter().map(|beyond| judge(build, lap, beyond)).collect())
+            judged(Subject::Seam(SeamName::Lap(lap.name.clone())), &lap.beyond, |beyond| {
+                beyond.iter().map(|beyond| judge(build, lap, beyond)).collect()
+            })
         };
         build.upper.laps.iter().flat_map(of_lap).collect()
     }
@@ -71,7 +75,7 @@ impl Rule for UpperWeakened {
 }
 
 fn judge(build: &Build<'_>, lap: &LapBuilt, beyond: &Beyond) -> Judgement {
-    let subject = format!("{} in {}", beyond.part, lap.name);
+    let subject = Subject::PartOfLap(PartOfLap { part: Arc::clone(&beyond.part), lap: lap.name.clone() });
     let rule = match build.house.rule("single-ply") {
         Ok(rule) => rule,
         Err(hole) => return Judgement::lost(subject, hole),

@@ -37,8 +37,9 @@
 
 use super::judgement::{Judgement, Moves, Words};
 use super::words::number;
-use super::{Phrase, Rule};
+use super::{Case, Phrase, Rule};
 use crate::build::{Build, Built, NailsBuilt, of};
+use crate::finding::{ClinchLine, Subject};
 use crate::geometry::Side;
 use crate::language::Hole;
 use crate::measure::fits;
@@ -59,14 +60,14 @@ impl Rule for WaistClinch {
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
         let Ok(bottom) = &build.model.bottom else { return Vec::new() };
         let mut all = Vec::new();
-        for (subject, nails, line) in
-            [("waist nails", &build.waist, &bottom.waist), ("seat nails", &build.seat, &bottom.seat)]
+        for (which, nails, line) in
+            [(ClinchLine::Waist, &build.waist, &bottom.waist), (ClinchLine::Seat, &build.seat, &bottom.seat)]
         {
             let (Some(nails), Some(line)) = (nails, line) else { continue };
-            all.push(length(subject, nails, line).unwrap_or_else(|hole| Judgement::lost(subject, hole)));
+            all.push(length(which, nails, line).unwrap_or_else(|hole| Judgement::lost(Subject::Clinched(which), hole)));
         }
         if let Some(nails) = &build.tacks {
-            all.push(tacks(nails).unwrap_or_else(|hole| Judgement::lost(TACKS, hole)));
+            all.push(tacks(nails).unwrap_or_else(|hole| Judgement::lost(Subject::TACKS, hole)));
         }
         if let Some(line) = &bottom.waist {
             all.push(plate(build, line).unwrap_or_else(|hole| Judgement::lost(PLATE, hole)));
@@ -75,14 +76,9 @@ impl Rule for WaistClinch {
     }
 
     fn words(&self, judgement: &Judgement) -> Words {
-        if &*judgement.subject == PLATE {
-            let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
-            let help = "take a last that is plated in full";
-            return Words { message, help: vec![help.to_owned()] };
-        }
         let Judgement { sum, limit, margin, subject, .. } = judgement;
         let (long, which) = if sum > limit { ("too long", "at most") } else { ("too short", "at least") };
-        let stated = judgement.further.iter().any(|(_, what)| what.to_string() == STATED);
+        let Case::Clinch { stated, serves } = judgement.case else { return plate_words() };
         let head = if stated { format!("the {subject}") } else { format!("no length serves the {subject}") };
         let message = format!(
             "{head}: {} mm is {} mm {long}, {which} {} mm clinches in every boot",
@@ -90,8 +86,7 @@ impl Rule for WaistClinch {
             number(margin.abs(), *margin),
             number(*limit, *margin),
         );
-        let served = judgement.facts.iter().any(|fact| fact.to_string().starts_with(SERVE));
-        let help = if served {
+        let help = if serves {
             "write a length that serves, or leave `length` out: the shortest that serves is then taken"
         } else {
             "stock a length inside the window, or change a layer that they go through"
@@ -100,26 +95,26 @@ impl Rule for WaistClinch {
     }
 }
 
+fn plate_words() -> Words {
+    let message = "the waist is nailed, and its nails have nothing to clinch on".to_owned();
+    Words { message, help: vec!["take a last that is plated in full".to_owned()] }
+}
+
 /// What the place of a length that the model states is called.
 const STATED: &str = "the length stated";
 
-/// How the fact begins that names the stocked lengths that serve.
-const SERVE: &str = "stocked and serving: ";
-
-const PLATE: &str = "clinching in the waist";
-
-const TACKS: &str = "tacks left in";
+const PLATE: Subject = Subject::ClinchingInWaist;
 
 fn tacks(nails: &Built<NailsBuilt>) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    Ok(window(TACKS, nails)
+    Ok(window(ClinchLine::Tacks, nails, true)
         .at(nails.length_origin.clone(), STATED)
         .limit_at(nails.clinch.1.clone(), "house rule: how much clinches")
         .lever(nails.length_origin.clone(), Moves::Another))
 }
 
 /// The worst nail of a line against the lengths that serve it.
-fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
+fn window(line: ClinchLine, nails: &NailsBuilt, stated: bool) -> Judgement {
     let nail = &nails.nails[nails.worst];
     let serves = nail.window;
     let margin_of = |length: f64| nail.margin(length);
@@ -127,7 +122,7 @@ fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
     let length = nail.length.or(nearest).unwrap_or(0.0);
     let margin = margin_of(length);
     let limit = if length - serves.lo < serves.hi - length { serves.lo } else { serves.hi };
-    let mut judgement = Judgement::new(subject, length, limit, margin, "mm");
+    let mut judgement = Judgement::new(Subject::Clinched(line), length, limit, margin, "mm");
     judgement.terms = if limit <= serves.lo { nails.thickest.clone() } else { nails.thinnest.clone() };
     let side = if nail.side == Side::Outside { "outside" } else { "inside" };
     judgement.place = Some(format!("{:.1} mm from the heel on the {side}", nail.point.x).into());
@@ -135,8 +130,9 @@ fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
     let eighths = |mm: f64| format!("{}/8 in = {mm:.2} mm", number(mm / 3.175, 1.0));
     let serving: Vec<String> =
         nails.stocked.iter().filter(|it| fits(0.0, margin_of(**it))).map(|it| eighths(*it)).collect();
+    judgement.case = Case::Clinch { stated, serves: !serving.is_empty() };
     if !serving.is_empty() {
-        judgement.facts.push(format!("{SERVE}{}", serving.join(", ")).into());
+        judgement.facts.push(format!("stocked and serving: {}", serving.join(", ")).into());
     }
     let below = nails.stocked.iter().rev().find(|length| **length < serves.lo);
     let above = nails.stocked.iter().find(|length| **length > serves.hi);
@@ -147,9 +143,9 @@ fn window(subject: &'static str, nails: &NailsBuilt) -> Judgement {
     judgement
 }
 
-fn length(subject: &'static str, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
+fn length(which: ClinchLine, nails: &Built<NailsBuilt>, line: &NailLine) -> Result<Judgement, Hole> {
     let nails = nails.as_ref().map_err(|hole| *hole)?;
-    let mut judgement = window(subject, nails);
+    let mut judgement = window(which, nails, nails.stated.is_some());
     let with = of(&line.with)?;
     if let Some(sunk) = &with.it.sunk {
         let sunk = of(sunk)?;

@@ -31,6 +31,7 @@
 use super::Rule;
 use super::judgement::{Judgement, Moves, Words, judged};
 use crate::build::{Build, Built, NailsBuilt, of};
+use crate::finding::{ClinchLine, Subject};
 use crate::language::Hole;
 use crate::spec::Role;
 
@@ -47,11 +48,12 @@ impl Rule for WaistRigidShank {
     }
 
     fn judge(&self, build: &Build<'_>) -> Vec<Judgement> {
-        let lines = [("waist nails", &build.waist), ("seat nails", &build.seat)];
-        let of_line = |(subject, nails): (&'static str, &Option<Built<NailsBuilt>>)| {
+        let lines = [(ClinchLine::Waist, &build.waist), (ClinchLine::Seat, &build.seat)];
+        let of_line = |(line, nails): (ClinchLine, &Option<Built<NailsBuilt>>)| {
+            let subject = Subject::Clinched(line);
             nails.as_ref().map(|nails| {
-                judged(subject, nails, |nails| {
-                    judge(build, subject, (&nails.in_rigid, nails.nails.len()))
+                judged(subject.clone(), nails, |nails| {
+                    judge(build, &subject, (&nails.in_rigid, nails.nails.len()))
                         .unwrap_or_else(|hole| vec![Judgement::lost(subject, hole)])
                 })
             })
@@ -59,8 +61,8 @@ impl Rule for WaistRigidShank {
         let mut all: Vec<Judgement> = lines.into_iter().filter_map(of_line).flatten().collect();
         if let Some(Ok(nails)) = &build.heel_nails {
             let count = nails.stands.len();
-            let found = judge(build, "heel nails", (&nails.in_rigid, count));
-            all.extend(found.unwrap_or_else(|hole| vec![Judgement::lost("heel nails", hole)]));
+            let found = judge(build, &Subject::HeelNails, (&nails.in_rigid, count));
+            all.extend(found.unwrap_or_else(|hole| vec![Judgement::lost(Subject::HeelNails, hole)]));
         }
         all
     }
@@ -73,12 +75,12 @@ impl Rule for WaistRigidShank {
 
 fn judge(
     build: &Build<'_>,
-    subject: &'static str,
+    subject: &Subject,
     (in_rigid, of_all): (&[(Role, usize)], usize),
 ) -> Result<Vec<Judgement>, Hole> {
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
     let rigid = in_rigid.iter().map(|(role, count)| {
-        let mut judgement = Judgement::yes_no(subject, *count == 0);
+        let mut judgement = Judgement::yes_no(subject.clone(), *count == 0);
         if let Some(layer) = bottom.layer(*role).filter(|_| *count > 0) {
             judgement.facts.push(format!("{count} of {} stand in the {}", of_all, role.name()).into());
             let origin = layer.breadth.as_ref().map_or(Ok(&of(&layer.of)?.origin), |it| of(it).map(|it| &it.origin))?;

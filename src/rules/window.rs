@@ -3,6 +3,7 @@
 use super::judgement::{Judgement, Moves, Verdict, Words};
 use super::words::number;
 use crate::build::{Build, Built, SeamBuilt, Sewn};
+use crate::finding::Subject;
 
 /// One judgement for each seam.
 pub(super) fn judge(
@@ -19,12 +20,12 @@ pub(super) fn judge(
             Ok(sewn) => {
                 let limit = sewn.window.nearer_end(sewn.value);
                 let margin = (sewn.value - sewn.window.lo).min(sewn.window.hi - sewn.value);
-                Judgement::new(std::sync::Arc::clone(&seam.name), sewn.value, limit, margin, unit)
+                Judgement::new(Subject::Seam(seam.name.clone()), sewn.value, limit, margin, unit)
                     .at(sewn.origin.clone(), format!("{} {unit}", number(sewn.value, 1.0)))
                     .limit_at(sewn.window_origin.clone(), what)
                     .lever(sewn.origin.clone(), moves)
             }
-            Err(hole) => Judgement::lost(std::sync::Arc::clone(&seam.name), *hole),
+            Err(hole) => Judgement::lost(Subject::Seam(seam.name.clone()), *hole),
         })
         .collect()
 }

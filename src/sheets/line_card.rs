@@ -8,6 +8,7 @@ use super::values::{Said, Voice};
 use super::words::{self, Lang, Word, cards};
 use crate::build::{Datum, Figure, FigureId as F, Figures, Identity, Slot};
 use crate::check::{Figured, ModelChecked};
+use crate::finding::SeamName;
 use std::collections::BTreeSet;
 
 const MARGIN: f64 = 12.0;
@@ -22,16 +23,16 @@ const SIZES: f64 = 34.0;
 const SET: &[F] = &[F::SeamNeedle, F::SeamThread, F::SeamPitch, F::SeamRows];
 
 /// What stands on the card for a seam.
-fn figures_of(seam: &str) -> Vec<Identity> {
+fn figures_of(seam: &SeamName) -> Vec<Identity> {
     let set = SET.iter().map(|id| id.of_seam(seam));
     let further: Vec<Identity> = match seam {
-        "sole" => {
+        SeamName::Sole => {
             let rows = (1..=4).map(|row| F::SoleRowStitches.of([Slot::Number(row)]));
             let of_rows = [F::SoleGuide, F::SoleStartsBehind, F::SoleFromEdge, F::SoleApart];
             let stack = [F::StackWorst, F::StackOffTheLap, F::SoleBobbin, F::SoleRowsABobbin];
             of_rows.into_iter().map(Identity::from).chain(rows).chain(stack.into_iter().map(Identity::from)).collect()
         }
-        "forefoot" => {
+        SeamName::Forefoot => {
             [F::ForefootInset, F::ForefootApart, F::ForefootStitches, F::ForefootLayers].map(Identity::from).to_vec()
         }
         seam => [F::SeamFirst, F::SeamApart, F::SeamThickest, F::TakenSeamStitches].map(|id| id.of_seam(seam)).to_vec(),
@@ -66,7 +67,7 @@ pub fn machines(models: &[(&ModelChecked, Vec<&Figured>)]) -> BTreeSet<String> {
 }
 
 /// The seam and the machine that a figure names, if it is one of those.
-fn machine_of(figure: &Figure) -> Option<(&str, &str)> {
+fn machine_of(figure: &Figure) -> Option<(&SeamName, &str)> {
     match (figure.of.id, &*figure.of.slots, &figure.datum) {
         (F::SeamMachine, [Slot::Seam(seam)], Datum::Text(machine)) => Some((seam, machine)),
         _ => None,
@@ -75,17 +76,17 @@ fn machine_of(figure: &Figure) -> Option<(&str, &str)> {
 
 /// Whether the card of a machine shows a figure of a build; its seams are those that the machine sews.
 #[must_use]
-pub fn shows(seams: &BTreeSet<String>, figure: &Figure) -> bool {
+pub fn shows(seams: &BTreeSet<SeamName>, figure: &Figure) -> bool {
     let of = &figure.of;
-    seams.iter().any(|seam| *of == F::SeamMachine.of_seam(&**seam) || figures_of(seam).contains(of))
+    seams.iter().any(|seam| *of == F::SeamMachine.of_seam(seam) || figures_of(seam).contains(of))
 }
 
 /// The seams that a machine sews in some size.
 #[must_use]
-pub fn seams(sizes: &[&Figured], machine: &str) -> BTreeSet<String> {
+pub fn seams(sizes: &[&Figured], machine: &str) -> BTreeSet<SeamName> {
     let figures = sizes.iter().flat_map(|size| size.figures.iter());
     let named = figures.filter_map(machine_of).filter(|(_, named)| *named == machine);
-    named.map(|(seam, _)| seam.to_owned()).collect()
+    named.map(|(seam, _)| seam.clone()).collect()
 }
 
 /// A column: what it is, its values by size, and its width.
@@ -121,11 +122,11 @@ pub fn line_card(job: &LineJob<'_>) -> Option<Document> {
 }
 
 /// The seams that a machine sews, in the order of the work.
-fn in_order(sizes: &[&Figured], machine: &str) -> Vec<String> {
-    let mut seams: Vec<String> = Vec::new();
+fn in_order(sizes: &[&Figured], machine: &str) -> Vec<SeamName> {
+    let mut seams: Vec<SeamName> = Vec::new();
     for (seam, named) in sizes.iter().flat_map(|size| size.figures.iter()).filter_map(machine_of) {
         if named == machine && !seams.iter().any(|known| known == seam) {
-            seams.push(seam.to_owned());
+            seams.push(seam.clone());
         }
     }
     seams
@@ -218,7 +219,7 @@ impl Card<'_> {
     }
 
     /// One seam of one model: what is the same in all sizes, then what changes.
-    fn seam(&mut self, model: &ModelChecked, sizes: &[&Figured], seam: &str) {
+    fn seam(&mut self, model: &ModelChecked, sizes: &[&Figured], seam: &SeamName) {
         let sizes: Vec<&Figured> = sizes
             .iter()
             .copied()
@@ -258,11 +259,11 @@ impl Card<'_> {
     }
 
     /// What a seam is called; those of the upper by their own names.
-    fn called<'s>(&self, seam: &'s str) -> &'s str {
+    fn called(&self, seam: &SeamName) -> String {
         match seam {
-            "sole" => self.say(words::SOLE_STITCHING),
-            "forefoot" => self.say(words::FOREFOOT),
-            seam => seam,
+            SeamName::Sole => self.say(words::SOLE_STITCHING).to_owned(),
+            SeamName::Forefoot => self.say(words::FOREFOOT).to_owned(),
+            seam => words::role(&seam.to_string(), self.job.lang),
         }
     }
 

@@ -250,6 +250,7 @@ fn mixed(inches: f64) -> String {
 mod tests {
     use super::*;
     use crate::build::{FigureId as F, Figures, Identity, Slot};
+    use crate::finding::SeamName;
 
     #[test]
     fn inches_are_mixed_numbers() {
@@ -271,7 +272,7 @@ mod tests {
         let voice = |lang, units| Voice { lang, units };
         let nail = figure(F::BaseNail.of([Slot::Word("back")]), Datum::Number(25.4 * 0.75));
         let leather = figure(F::PartSubstance.of([Slot::typed("vamp")]), Datum::Number(25.4 * 7.5 / 64.0));
-        let pitch = figure(F::SeamPitch.of_seam("sole"), Datum::Number(5.0));
+        let pitch = figure(F::SeamPitch.of_seam(&SeamName::Sole), Datum::Number(5.0));
         let gauge = figure(F::SoleGuide, Datum::Number(4.5));
         for (figure, units, lang, said) in [
             (&nail, Units::Metric, Lang::En, "19.05 mm"),

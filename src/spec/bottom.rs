@@ -7,50 +7,15 @@ use super::stock::{
     Adhesive, Filler, Nail, Outsole, Rubber, SoleLeather, Thread, UpperLeather, on_the_shelf, stocked_length,
 };
 use super::value::{Val, Valued};
-use crate::finding::{FaultName, Finding};
+use crate::finding::{FaultName, Finding, Material, Role};
 use crate::language::Hole;
 use crate::measure::Amount;
 use crate::source::Span;
 use std::sync::Arc;
 
-/// A layer's role. The order is the order from the foot down.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
-#[expect(missing_docs, reason = "the roles of the vocabulary")]
-pub enum Role {
-    Insole,
-    Arch,
-    Shank,
-    Pad,
-    Filler,
-    Midsole,
-    Slip,
-    Outsole,
-}
-
-impl Role {
-    /// All roles from the foot down.
-    pub const ALL: &'static [Role] =
-        &[Role::Insole, Role::Arch, Role::Shank, Role::Pad, Role::Filler, Role::Midsole, Role::Slip, Role::Outsole];
-
-    /// As written.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Role::Insole => "insole",
-            Role::Arch => "arch",
-            Role::Shank => "shank",
-            Role::Pad => "pad",
-            Role::Filler => "filler",
-            Role::Midsole => "midsole",
-            Role::Slip => "slip",
-            Role::Outsole => "outsole",
-        }
-    }
-}
-
-/// What a layer is made of.
+/// The stock that a layer is of.
 #[derive(Clone, Debug)]
-pub enum Material {
+pub enum LayerStock {
     /// Sole leather of a substance.
     Leather(Arc<SoleLeather>, Box<Valued<Amount>>),
     /// A moulded outsole.
@@ -63,23 +28,34 @@ pub enum Material {
     Offcuts(Arc<UpperLeather>),
 }
 
-impl Material {
+impl LayerStock {
     /// The stock's name.
     #[must_use]
     pub fn name(&self) -> &str {
         match self {
-            Material::Leather(stock, _) => &stock.name,
-            Material::Outsole(stock) => &stock.name,
-            Material::Rubber(stock) => &stock.name,
-            Material::Filler(stock) => &stock.name,
-            Material::Offcuts(stock) => &stock.name,
+            LayerStock::Leather(stock, _) => &stock.name,
+            LayerStock::Outsole(stock) => &stock.name,
+            LayerStock::Rubber(stock) => &stock.name,
+            LayerStock::Filler(stock) => &stock.name,
+            LayerStock::Offcuts(stock) => &stock.name,
+        }
+    }
+
+    /// What the stock is made of. Moulded outsoles are of rubber: common practice, no source.
+    #[must_use]
+    pub fn material(&self) -> Material {
+        match self {
+            LayerStock::Leather(..) => Material::SoleLeather,
+            LayerStock::Outsole(_) | LayerStock::Rubber(_) => Material::Rubber,
+            LayerStock::Filler(_) => Material::Filler,
+            LayerStock::Offcuts(_) => Material::UpperLeather,
         }
     }
 
     /// Whether a nail holds in it: leather holds, rubber and filler don't.
     #[must_use]
     pub fn holds_nails(&self) -> bool {
-        matches!(self, Material::Leather(..))
+        matches!(self, LayerStock::Leather(..))
     }
 }
 
@@ -108,7 +84,7 @@ pub enum Ends {
 pub struct Layer {
     pub role: Role,
     pub span: Span,
-    pub of: Val<Material>,
+    pub of: Val<LayerStock>,
     pub covers: Val<Extent>,
     pub breadth: Option<Val<Amount>>,
     pub ends: Val<Ends>,
@@ -314,10 +290,10 @@ fn skived(inner: &Fields<'_>) -> Skived {
 }
 
 /// Only leather gets thinner under the hammer.
-fn hammered(share: Val<Amount>, of: &Val<Material>, findings: &mut Vec<Finding>) -> Val<Amount> {
+fn hammered(share: Val<Amount>, of: &Val<LayerStock>, findings: &mut Vec<Finding>) -> Val<Amount> {
     let share = share?;
     let Ok(of) = of else { return Ok(share) };
-    if matches!(of.it, Material::Leather(..)) {
+    if matches!(of.it, LayerStock::Leather(..)) {
         return Ok(share);
     }
     let message = format!("`{}` is no leather; hammering does not make it thinner", of.it.name());
@@ -339,7 +315,7 @@ fn ends(inner: &Fields<'_>, findings: &mut Vec<Finding>) -> Val<Ends> {
 }
 
 /// The stock of a layer; sole leather needs one of the substances that it is stocked in.
-fn material(role: Role, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Val<Material> {
+fn material(role: Role, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &mut Vec<Finding>) -> Val<LayerStock> {
     let field = inner.need("of", findings)?;
     let name = field.text(0)?;
     let substance = field.maybe_amount(1);
@@ -354,7 +330,7 @@ fn material(role: Role, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &m
             let substance = substance?;
             let what = (leather.name.as_str(), "substance");
             on_the_shelf(what, &leather.substances, &substance.it, substance.span(), findings)?;
-            Material::Leather(leather, Box::new(substance))
+            LayerStock::Leather(leather, Box::new(substance))
         }
         (super::declared::AnyMaterial::Leather(leather), None) => {
             let message = format!("`{}` is stocked in substances and this says none", leather.name);
@@ -362,8 +338,8 @@ fn material(role: Role, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &m
                 .help(format!("write it behind the name, such as `of {} 10 iron`", leather.name));
             return wrong(finding, findings);
         }
-        (super::declared::AnyMaterial::Upper(leather), None) if role == Role::Filler => Material::Offcuts(leather),
-        (super::declared::AnyMaterial::Filler(filler), None) if role == Role::Filler => Material::Filler(filler),
+        (super::declared::AnyMaterial::Upper(leather), None) if role == Role::Filler => LayerStock::Offcuts(leather),
+        (super::declared::AnyMaterial::Filler(filler), None) if role == Role::Filler => LayerStock::Filler(filler),
         (super::declared::AnyMaterial::Upper(_) | super::declared::AnyMaterial::Filler(_), None) => {
             let message = format!("`{}` fills a hollow, and {} is no filler", name.it, role.name());
             let finding = Finding::fault(FaultName::VALUE_NONSENSE, name.span(), message)
@@ -375,8 +351,8 @@ fn material(role: Role, inner: &Fields<'_>, stock: &StockNames<'_>, findings: &m
             return wrong(Finding::fault(FaultName::SHAPE_UNEXPECTED, substance.span(), message), findings);
         }
         (_, Some(Err(hole))) => return Err(hole),
-        (super::declared::AnyMaterial::Outsole(outsole), None) => Material::Outsole(outsole),
-        (super::declared::AnyMaterial::Rubber(rubber), None) => Material::Rubber(rubber),
+        (super::declared::AnyMaterial::Outsole(outsole), None) => LayerStock::Outsole(outsole),
+        (super::declared::AnyMaterial::Rubber(rubber), None) => LayerStock::Rubber(rubber),
     };
     Ok(name.map(|_| of))
 }

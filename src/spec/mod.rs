@@ -19,8 +19,9 @@ mod upper;
 mod value;
 mod world;
 
+pub use crate::finding::Role;
 pub use blanks::{BlankMeasured, Blanks};
-pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, Material, NailLine, Role, Sole, Turnout};
+pub use bottom::{Bottom, Ends, Extent, Forefoot, ForefootHold, Layer, LayerStock, NailLine, Sole, Turnout};
 pub use heel::{Heel, HeelNails, Lifts, NailOf, Stage};
 pub use last::{Grade, Last, Station, stations_mm};
 pub use load::{Loaded, load};

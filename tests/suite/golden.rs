@@ -6,14 +6,15 @@
 
 use crate::common::memory::{Memory, Only};
 use crate::common::printed::{Wanted, print_of};
-use hobnail::build::{Datum, Figure};
+use hobnail::build::{Datum, Figure, FigureId, Slot};
 use hobnail::check::{Checked, SizeFilter};
-use hobnail::finding::Sum;
+use hobnail::finding::{LapName, SeamName, Sum};
 use hobnail::rules::all;
 use hobnail::sheets::paper::Op;
 use hobnail::sheets::{Lang, Units};
 use insta::assert_snapshot;
 use rayon::prelude::*;
+use std::collections::BTreeMap;
 use std::fmt::Write as _;
 
 const SCREE: &str = "specs/models/scree-8.hob";
@@ -39,7 +40,7 @@ fn adverse() -> Memory {
 
 fn terms(sum: &Sum, into: &mut String) {
     for term in &sum.terms {
-        let source = term.source.as_deref().unwrap_or("-");
+        let source = term.source.as_ref().map_or("-".to_owned(), ToString::to_string);
         writeln!(into, "    {} | {} | {:?} | {source}", term.what, term.coefficient, term.spread).expect("a string");
     }
 }
@@ -89,7 +90,7 @@ fn lines(checked: &Checked) -> String {
         }
     }
     for finding in &checked.findings {
-        writeln!(all_lines, "{:?} {} {} {}", finding.severity, finding.name, finding.subject, finding.message)
+        writeln!(all_lines, "{:?} {} {} {}", finding.severity, finding.name, finding.subject(), finding.message)
             .expect("a string");
     }
     all_lines
@@ -120,6 +121,43 @@ fn all_figures_and_judgements_are_what_they_were() {
 #[test]
 fn names_that_look_like_words_are_names() {
     assert_snapshot!("adverse", figures(&adverse().check(&[SCREE], &Only("9 D")).1));
+}
+
+/// Names as a shop may type them: words of the program, and what looks like a part of a key.
+const NAMES: [&str; 7] = ["a", "a-edge", "skive", "row-2", "lap", "wide", "lasted-in"];
+
+/// Every seam of these names.
+fn seams() -> Vec<SeamName> {
+    let mut all = vec![SeamName::Collar, SeamName::Facing, SeamName::Forefoot, SeamName::Sole];
+    for one in NAMES {
+        all.extend([SeamName::Seam(one.into()), SeamName::Stay(one.into()), SeamName::Gusset(one.into())]);
+        all.extend(NAMES.map(|under| SeamName::Lap(LapName { top: one.into(), under: under.into() })));
+    }
+    all
+}
+
+#[test]
+fn two_figures_never_print_one_key() {
+    let of_seams = FigureId::ALL.iter().filter(|id| id.definition().key.starts_with("{0}."));
+    let mut known: BTreeMap<String, (&str, Vec<Slot>)> = BTreeMap::new();
+    for id in of_seams {
+        let key = id.definition().key;
+        let names = key.matches('{').count();
+        for seam in seams() {
+            for (n, one) in NAMES.iter().enumerate() {
+                // The second name of a row is its number.
+                let second = if key.contains("row-{1}") { Slot::Number(2) } else { Slot::typed(*one) };
+                let third = Slot::typed(NAMES[(n + 3) % NAMES.len()]);
+                let all = [Slot::Seam(seam.clone()), second, third];
+                let printed = id.of(all.clone()).key();
+                let all = all[..names].to_vec();
+                // Definitions of one pattern are of seams of different kinds: a lap's width, a stay's.
+                let before = known.entry(printed.clone()).or_insert_with(|| (key, all.clone()));
+                assert_eq!((before.0, &before.1), (key, &all), "{printed}");
+            }
+        }
+    }
+    assert!(known.len() > 5_000, "{}", known.len());
 }
 
 #[test]

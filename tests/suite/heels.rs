@@ -6,7 +6,7 @@ use crate::common::memory::{Memory, Only};
 use crate::common::trial::{TRIAL, built, check, figures, judged, number, trial};
 use hobnail::build::{Datum, Figures, Place};
 use hobnail::check::{AllSizes, Notice};
-use hobnail::finding::{Measured, Remedy, Severity};
+use hobnail::finding::{Measured, Piece, Remedy, Severity};
 use hobnail::remedy::remedies;
 use hobnail::rules::Judgement;
 
@@ -119,7 +119,7 @@ fn layers_are_sorted_to_what_the_upper_s_thick_end_leaves() {
         let sews = number(&found, "sole.sews");
         let of = |upper: bool| {
             let terms = worst.terms.iter();
-            terms.filter(move |term| ["vamp", "quarter"].iter().any(|part| term.what.starts_with(part)) == upper)
+            terms.filter(move |term| matches!(term.what, Piece::Part { .. }) == upper)
         };
         let most = sews - of(true).map(|term| term.spread.hi).sum::<f64>();
         let least: f64 = of(false).map(|term| term.spread.lo).sum();

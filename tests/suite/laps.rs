@@ -114,7 +114,7 @@ proptest! {
         for k in 0..lap.rows {
             let x = mm(lap.first + k * lap.apart);
             let from_under = mm(lap.wide) - x;
-            let key = |what: &str| format!("lap-counter-cover.row-{}.{what}", k + 1);
+            let key = |what: &str| format!("lap.counter-cover.quarter.row-{}.{what}", k + 1);
             let (top, under) = (part(COVER, lap.top, x), part(QUARTER, lap.under, from_under.max(0.0)));
             let under = if from_under < -1e-9 { (0.0, 0.0) } else { under };
             let stack = spread(figures, &key("stack")).expect("a row has a stack");

@@ -6,6 +6,7 @@
 
 use crate::common::memory::Memory;
 use crate::common::trial::{built, figures, judged, number, refused, spread, trial};
+use hobnail::finding::Subject;
 use hobnail::rules::Verdict;
 
 const OZ: f64 = 25.4 / 64.0;
@@ -119,7 +120,7 @@ fn rows_meet_what_they_go_through() {
 fn the_forefoot_row_meets_insole_and_midsole() {
     let missed = |text: &str| {
         let judgements = built(&bottom(text), "9 D", |build| judged(build, "rows/through"));
-        let of = judgements.iter().find(|judgement| &*judgement.subject == "forefoot row").expect("it is judged");
+        let of = judgements.iter().find(|judgement| judgement.subject == Subject::FOREFOOT_ROW).expect("it is judged");
         of.verdict == Verdict::Refused
     };
     assert!(!missed(""));
@@ -208,7 +209,10 @@ fn thin_leather_holds_no_rows() {
     let thin = "  upper { part vamp { of glove }; lap vamp over quarter { without skive vamp } }";
     let memory = trial("upper-leather glove { substance 0.9..1.0 mm }", thin);
     let judgements = built(&memory, "9 D", |build| judged(build, "rows/least-in-turnout"));
-    let vamp = judgements.iter().find(|judgement| judgement.subject.starts_with("vamp")).expect("it is judged");
+    let vamp = judgements
+        .iter()
+        .find(|judgement| matches!(&judgement.subject, Subject::UnderSoleRows(part) if &**part == "vamp"))
+        .expect("it is judged");
     assert_eq!(vamp.verdict, Verdict::Refused);
     near(vamp.sum, 0.95);
 }

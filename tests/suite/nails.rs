@@ -8,7 +8,7 @@ use crate::common::memory::{Memory, Only};
 use crate::common::trial;
 use crate::common::trial::{built, check, judged, trial};
 use hobnail::build::{GradedLast, NailsBuilt, Place, Stand};
-use hobnail::finding::Severity;
+use hobnail::finding::{Severity, Subject};
 use hobnail::geometry::{Path, Rail, Side, Straight};
 use hobnail::language::Hole;
 use hobnail::measure::Spread;
@@ -425,7 +425,7 @@ fn a_stated_length_is_held_against_the_nearer_end() {
             let nails = build.waist.as_ref().expect("nailed").as_ref().expect("built");
             assert_eq!(loaded.sources.slice(nails.length_origin.span), format!("{length} mm"), "where it is stated");
             let judgements = judged(build, "waist/clinch");
-            let judged = judgements.iter().find(|it| &*it.subject == "waist nails").expect("the waist is judged");
+            let judged = judgements.iter().find(|it| it.subject == Subject::WAIST_NAILS).expect("the waist is judged");
             // The filler runs out under the first nails: one of them, or one of those ahead of it, is worst.
             let margins = nails.nails.iter().map(|nail| (length - nail.window.lo).min(nail.window.hi - length));
             let least_margin = margins.fold(f64::MAX, f64::min);
@@ -455,7 +455,7 @@ fn only_a_rigid_layer_that_nails_stand_in_is_named() {
         let shank = format!("layer shank {{ breadth {breadth}; rigid }}; layer pad {{ breadth {breadth} }}");
         built(&trial("", &format!("  bottom {{ {shank} }}")), "9 D", |build| {
             let all = judged(build, "waist/rigid-shank");
-            let waist = all.iter().find(|it| &*it.subject == "waist nails").expect("it is judged");
+            let waist = all.iter().find(|it| it.subject == Subject::WAIST_NAILS).expect("it is judged");
             assert_eq!(waist.facts.is_empty(), !stand, "{breadth}: {:?}", waist.facts);
             assert_eq!(waist.levers.is_empty(), !stand, "{breadth}");
         });

@@ -108,7 +108,7 @@ fn rows_are_as_long_as_shapely_leaves_them() {
             let noted: Vec<&Finding> = findings
                 .iter()
                 .filter(|found| {
-                    found.name == "rows/corner" && found.subject.replace("sole row ", "row-").contains(subject)
+                    found.name == "rows/corner" && found.subject().replace("sole row ", "row-").contains(subject)
                 })
                 .collect();
             assert_eq!(noted.len(), usize::from(cut > 0.005), "{what}: {noted:?}");

@@ -179,7 +179,7 @@ fn diameters_of_threads() {
 /// Whether a rule says anything of the trial in any size.
 fn says(boot: &memory::Memory, rule: &str, subject: &str) -> bool {
     let (_, checked) = check(boot, &AllSizes);
-    checked.findings.iter().any(|finding| finding.name == rule && finding.subject.contains(subject))
+    checked.findings.iter().any(|finding| finding.name == rule && finding.subject().contains(subject))
 }
 
 #[test]
@@ -252,7 +252,8 @@ fn a_lap_as_it_is_taught() {
     }
     // 2.5 from the top edge the vamp is half-way up from 1 to 2; there the quarter, 4.5 from its own edge, is 1.8 of 2.
     let found = figures(&taught, "9 D");
-    published("C4", "leather under its row", 1.5 + 1.8, 0.0, source).is(spread(&found, "lap-vamp.thickest").nominal);
+    published("C4", "leather under its row", 1.5 + 1.8, 0.0, source)
+        .is(spread(&found, "lap.vamp.quarter.thickest").nominal);
 }
 
 /// Whether the claim of 8 inches fails, and in which of the sizes 6, 9, 12.
@@ -264,7 +265,7 @@ fn short_of_eight_inches(shaft: &str, measured: &str) -> Vec<bool> {
     );
     let (_, checked) = check(&trial("", &differs), &AllSizes);
     let found =
-        checked.findings.iter().find(|finding| finding.name == "claim/height" && finding.subject.contains("trial"));
+        checked.findings.iter().find(|finding| finding.name == "claim/height" && finding.subject().contains("trial"));
     let short = found.and_then(|finding| finding.sizes.as_ref()).map(|sizes| sizes.holds.clone()).unwrap_or_default();
     let short: Vec<String> = short.iter().map(ToString::to_string).collect();
     ["6 D", "9 D", "12 D"].iter().map(|size| short.iter().any(|known| known == size)).collect()

@@ -199,7 +199,7 @@ fn ranking(checked: &Checked) -> Vec<String> {
         for (n, remedy) in finding.ways_out.iter().flat_map(|ways| ways.remedies.iter().enumerate()) {
             let said = |change: &Change| format!("{}: {}", change.path, words(&change.new).join(" "));
             let changes: Vec<String> = remedy.changes.iter().map(said).collect();
-            all.push(format!("{} {} {n} {}", finding.name, finding.subject, changes.join("; ")));
+            all.push(format!("{} {} {n} {}", finding.name, finding.subject(), changes.join("; ")));
         }
     }
     all
@@ -242,8 +242,8 @@ fn a_value_that_two_models_share_is_mended_for_both() {
     let text = demo.text(path).replacen("needle 230 Nm", "needle 300 Nm", 1);
     let demo = demo.with(path, text).with("specs/other.hob", "use \"models/scree-8.hob\"\n");
     let (loaded, checked) = searched(&demo, &[path]);
-    let subjects: Vec<&str> =
-        checked.findings.iter().filter(|it| it.ways_out.is_some()).map(|it| &*it.subject).collect();
+    let subjects: Vec<String> =
+        checked.findings.iter().filter(|it| it.ways_out.is_some()).map(Finding::subject).collect();
     assert_eq!(subjects, ["scree-8, sole rows", "scree-8-slim, sole rows"]);
     let ways = first_ways(&checked);
     let cures = ["jaw/needle@scree-8, sole rows", "jaw/needle@scree-8-slim, sole rows"];

@@ -36,7 +36,7 @@ fn edited(text: &str, directive: &str) -> Option<String> {
 }
 
 fn said(finding: &Finding) -> String {
-    let mut all = format!("  {:?}, {}, {}: {}\n", finding.severity, finding.name, finding.subject, finding.message);
+    let mut all = format!("  {:?}, {}, {}: {}\n", finding.severity, finding.name, finding.subject(), finding.message);
     all.extend(finding.labels.iter().map(|label| format!("    label: {}\n", label.text)));
     all.extend(finding.notes.iter().map(|note| format!("    note: {note}\n")));
     all.extend(finding.help.iter().map(|help| format!("    help: {help}\n")));

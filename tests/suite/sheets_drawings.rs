@@ -179,10 +179,11 @@ fn keys<'p>(printed: &'p Printed, starts: &str, ends: &str) -> Vec<&'p str> {
 #[test]
 fn each_lap_is_as_wide_as_it_is_and_as_thick_as_both_parts_under_each_row() {
     each(Station::Closing, |printed, name| {
-        let laps = keys(printed, "lap-", ".wide");
+        let mut laps = keys(printed, "lap.", ".wide");
+        laps.retain(|key| !key.contains(".skive."));
         for key in &laps {
             let lap = key.trim_end_matches(".wide");
-            let title = format!("lap {} over", lap.trim_start_matches("lap-"));
+            let title = lap.replacen('.', " ", 1).replacen('.', " over ", 1);
             // The name stands in the tables as well, without a scale.
             let pdf = Document::load_mem(&printed.bytes).expect("the PDF can be read");
             let found = pdf.get_pages().into_iter().find_map(|(n, page)| {
@@ -214,12 +215,12 @@ fn each_skive_is_as_wide_and_leaves_as_much_as_is_asked() {
         let Some((drawn, scales)) = found(printed, "Skives cut across") else { return false };
         let [scale] = scales[..] else { panic!("{name}: one scale, not {scales:?}") };
         let mut skives: Vec<(f64, f64)> = Vec::new();
-        for key in keys(printed, "lap-", "-edge-to") {
-            let wide = key.replace("-edge-to", "-edge-wide");
+        for key in keys(printed, "lap.", ".edge") {
+            let wide = key.replace(".edge", ".wide");
             skives.push((nominal(printed, &wide), nominal(printed, key)));
         }
-        for key in keys(printed, "lap-", "-flat").into_iter().filter(|key| !key.contains("-skiver-")) {
-            let lap = key.split('.').next().expect("a lap");
+        for key in keys(printed, "lap.", ".flat") {
+            let lap = key.split(".skive.").next().expect("a lap");
             skives.push((nominal(printed, &format!("{lap}.wide")), nominal(printed, key)));
         }
         // A skive is drawn with what lies behind it, 6 mm; the squares of the code are smaller. Its outline clips its hatch

@@ -96,7 +96,8 @@ fn lengthened() -> Memory {
 fn template_faults(shop: &Memory, refused: bool) -> Vec<String> {
     let (_, checked) = shop.check(&MODELS, &Only("9 D"));
     let mut all = Vec::new();
-    let why = Notice { rule: "jaw/sole-stack", refused: true, numbers: Some((22.77, 19.0, "mm")) };
+    let why =
+        Notice { rule: "jaw/sole-stack", subjects: Vec::new(), refused: true, numbers: Some((22.77, 19.0, "mm")) };
     let notices = if refused { vec![why] } else { Vec::new() };
     for model in &checked.models {
         let world = &checked.worlds[model.place.0];
@@ -229,7 +230,8 @@ fn every_label_value_step_and_rule_has_its_words() {
 
 #[test]
 fn what_is_refused_says_so_on_every_page() {
-    let refused = Notice { rule: "jaw/sole-stack", refused: true, numbers: Some((22.77, 19.0, "mm")) };
+    let refused =
+        Notice { rule: "jaw/sole-stack", subjects: Vec::new(), refused: true, numbers: Some((22.77, 19.0, "mm")) };
     for (lang, word, sum) in [(Lang::En, "NOT RELEASED", "22.77 mm"), (Lang::Es, "NO LIBERADO", "22,77 mm")] {
         let notices = [refused.clone()];
         let wanted = Wanted { lang, notices: &notices, ..Wanted::default() };
@@ -252,7 +254,8 @@ fn what_is_refused_says_so_on_every_page() {
 
 #[test]
 fn what_is_tight_is_said_where_it_can_be_measured() {
-    let notices = [Notice { rule: "heel/nail-hold", refused: false, numbers: Some((4.2, 5.0, "mm")) }];
+    let notices =
+        [Notice { rule: "heel/nail-hold", subjects: Vec::new(), refused: false, numbers: Some((4.2, 5.0, "mm")) }];
     let wanted = Wanted { notices: &notices, ..Wanted::default() };
     for printed in print_of(&Memory::demo(), &Only("9 D"), &wanted) {
         for page in &printed.laid.document.pages {

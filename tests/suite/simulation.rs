@@ -219,7 +219,7 @@ fn an_outer_that_lies_double() {
     for (boot, sigma) in [(one_hide(&boot), 0.132), (boot, 0.094)] {
         let found = figures(&boot, "9 D");
         let mut outer = found.get("stack.worst").and_then(|figure| figure.sum.clone()).expect("it is a sum");
-        outer.terms.retain(|term| term.what.contains("oil-tan"));
+        outer.terms.retain(|term| term.what.names().any(|name| name == "oil-tan"));
         assert_eq!(outer.terms.len(), 2, "{outer:?}");
         assert!((outer.sigma() - sigma).abs() < 0.0005, "{} where {sigma} is right", outer.sigma());
     }

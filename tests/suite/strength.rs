@@ -11,11 +11,11 @@ use std::collections::BTreeSet;
 
 /// The parts that each seam holds, as the model's own text says them.
 const HELD: [(&str, &[&str]); 8] = [
-    ("lap-counter-cover", &["counter-cover", "quarter"]),
-    ("lap-vamp", &["vamp", "quarter"]),
-    ("seam-back", &["quarter"]),
-    ("stay-back-stay", &["stay-strip"]),
-    ("gusset-tongue", &["tongue", "quarter"]),
+    ("lap.counter-cover.quarter", &["counter-cover", "quarter"]),
+    ("lap.vamp.quarter", &["vamp", "quarter"]),
+    ("seam.back", &["quarter"]),
+    ("stay.back-stay", &["stay-strip"]),
+    ("gusset.tongue", &["tongue", "quarter"]),
     ("collar", &["collar-band", "quarter"]),
     ("facing-rows", &["quarter"]),
     ("sole", &["vamp", "quarter"]),
@@ -108,8 +108,8 @@ fn of_two_leathers_the_weaker_gives_way() {
         let found = trial::figures(&trial::trial(&stock, &format!("  upper {{ {upper} }}")), "9 D");
         // 320 mm at eight stitches an inch are 100.8, so 101 whole ones.
         let plainly = f64::from(vamp.min(quarter)) * 101.0 / 320.0;
-        let strength = number(&found, "lap-vamp.strength");
+        let strength = number(&found, "lap.vamp.quarter.strength");
         assert!((strength - plainly).abs() < 1e-6, "{vamp} and {quarter} N: {strength} not {plainly}");
-        assert_eq!(texts(&found, "lap-vamp.gives-way").as_deref(), Some(first), "{vamp} and {quarter} N");
+        assert_eq!(texts(&found, "lap.vamp.quarter.gives-way").as_deref(), Some(first), "{vamp} and {quarter} N");
     }
 }

@@ -263,16 +263,16 @@ fn rows_of(model: &str) -> [Row; 6] {
     let ten = !model.starts_with("scree");
     let or = |eight: f64, ten_inch: f64| if ten { ten_inch } else { eight };
     let back: Row = if model == "cairn-10" {
-        ("seam-back", 240.0, 1.0, 8.0, "bonded-138")
+        ("seam.back", 240.0, 1.0, 8.0, "bonded-138")
     } else {
-        ("seam-back", or(190.0, 240.0), 1.0, 9.0, "bonded-69")
+        ("seam.back", or(190.0, 240.0), 1.0, 9.0, "bonded-69")
     };
     [
         back,
-        ("stay-back-stay", or(150.0, 200.0), 4.0, 8.0, "bonded-138"),
-        ("gusset-tongue", or(340.0, 440.0), 2.0, 8.0, "bonded-138"),
-        ("lap-counter-cover", 260.0, 2.0, 8.0, "bonded-138"),
-        ("lap-vamp", 320.0, 3.0, 8.0, "bonded-138"),
+        ("stay.back-stay", or(150.0, 200.0), 4.0, 8.0, "bonded-138"),
+        ("gusset.tongue", or(340.0, 440.0), 2.0, 8.0, "bonded-138"),
+        ("lap.counter-cover.quarter", 260.0, 2.0, 8.0, "bonded-138"),
+        ("lap.vamp.quarter", 320.0, 3.0, 8.0, "bonded-138"),
         ("collar", 290.0, 1.0, 9.0, "bonded-69"),
     ]
 }
@@ -287,7 +287,7 @@ fn thread_by_row_and_name() {
         let mut of_thread = [("bonded-69", 0.0), ("bonded-138", 0.0)];
         for (seam, long, rows, spi, thread) in rows_of(model) {
             let thickness = match seam {
-                "gusset-tongue" => 3.25 * OUNCE + outer,
+                "gusset.tongue" => 3.25 * OUNCE + outer,
                 "collar" => 2.0 * 2.5 * OUNCE + outer,
                 _ => 2.0 * outer,
             };
@@ -414,7 +414,7 @@ fn a_seam_without_a_length_leaves_its_thread_unknown() {
     let Some(Datum::Texts(unknown)) = figures.get("takes.thread.bonded-138.unknown").map(|figure| &figure.datum) else {
         panic!("it is said that it is not known");
     };
-    assert_eq!(unknown, &["lap-vamp"]);
+    assert_eq!(unknown, &["lap.vamp.quarter"]);
     assert!(figures.get("takes.thread.bonded-69.total").is_some(), "other threads are known");
 }
 

@@ -54,8 +54,8 @@ fn thread_of_seams_put_together_otherwise() {
         ("vamp", 2.0 * thick, thick),
     ] {
         let figures = otherwise(&format!("{}; {strip}", side(parts)));
-        close(parts, thread(&figures, "seam-side"), locked(&figures, 100.0, 2.0, 8.0, both));
-        close(parts, thread(&figures, "stay-strip"), locked(&figures, 100.0, 2.0, 8.0, thin + under));
+        close(parts, thread(&figures, "seam.side"), locked(&figures, 100.0, 2.0, 8.0, both));
+        close(parts, thread(&figures, "stay.strip"), locked(&figures, 100.0, 2.0, 8.0, thin + under));
     }
     // A collar that is not folded lies once.
     let folded = otherwise("");
@@ -304,7 +304,7 @@ fn a_seam_that_is_sewn_with_a_chainstitch() {
     let stitches = (320.0_f64 * 5.0 / 25.4).round();
     let thickness = 2.0 * 6.5 * OUNCE;
     let (needle, tails) = (stitches * (3.0 * 320.0 / stitches + 2.0 * thickness) / 1000.0, 0.15);
-    close("a boot", number(&found, "takes.seam.lap-vamp.thread"), 3.0 * (needle + tails));
+    close("a boot", number(&found, "takes.seam.lap.vamp.quarter.thread"), 3.0 * (needle + tails));
     // A pair, with the forefoot's row, which is of the same thread.
     let forefoot = 2.0 * number(&found, "forefoot.thread-used");
     close("a pair", number(&found, "takes.thread.bonded-277.total"), 2.0 * 3.0 * (needle + tails) + forefoot);

@@ -456,7 +456,7 @@ fn walked(seed: u64) -> (Vec<String>, Was) {
     thread(&walk, &build, &mut wrong);
     room(&walk, &build, &mut wrong);
     let refuses = |rule: &str, subject: &str| {
-        let of = |it: &&Finding| it.name == rule && it.subject.contains(subject) && it.severity == Severity::Refused;
+        let of = |it: &&Finding| it.name == rule && it.subject().contains(subject) && it.severity == Severity::Refused;
         checked.findings.iter().any(|finding| of(&finding))
     };
     let refused = refuses("jaw/sole-stack", "");

@@ -94,9 +94,9 @@ figures! {
     // Laps, by seam; their skives, by seam and part.
     LapOver "{0}.over" "laps over" Bare;
     LapWide "{0}.wide" "width of the lap" Mm;
-    SkiveWide "{0}.{1}-edge-wide" "skive {1}: taper wide" Mm;
-    SkiveEdge "{0}.{1}-edge-to" "skive {1}: edge to" Mm;
-    SkiveFlat "{0}.{1}-flat" "skive {1}: flat in the turnout to" Mm;
+    SkiveWide "{0}.skive.{1}.wide" "skive {1}: taper wide" Mm;
+    SkiveEdge "{0}.skive.{1}.edge" "skive {1}: edge to" Mm;
+    SkiveFlat "{0}.skive.{1}.flat" "skive {1}: flat in the turnout to" Mm;
     LapEntersOutside "{0}.enters-outside" "enters the turnout outside at" Percent;
     LapEntersInside "{0}.enters-inside" "enters the turnout inside at" Percent;
     LapLeans "{0}.leans" "leans" Degree;
@@ -105,7 +105,7 @@ figures! {
     SeamJoins "{0}.joins" "joins" Bare;
     SeamAllowance "{0}.allowance" "allowance" Mm;
     SeamRubbedFlat "{0}.rubbed-flat" "rubbed flat" Bare Word;
-    SeamSkivedOut "{0}.skived-at-feather" "allowances skived out at the feather" Bare;
+    SeamSkivedOut "{0}.skived-at-feather" "allowances skived out at the feather" Bare Word;
     StayOf "{0}.of" "stay" Bare;
     StayCovers "{0}.covers" "covers the seam" Bare;
     StayWide "{0}.wide" "width of the stay" Mm;
@@ -165,17 +165,17 @@ figures! {
     RowInside "{0}.row-{1}.inside" "row {1}: inside the {2}" Mm;
     RowInsideAllowance "{0}.row-{1}.inside" "row {1}: inside the allowance" Mm;
     RowStack "{0}.row-{1}.stack" "row {1}: goes through" Mm;
-    RowLeft "{0}.row-{1}.left-{2}" "row {1}: left of the {2}" Mm;
+    RowLeft "{0}.row-{1}.left.{2}" "row {1}: left of the {2}" Mm;
     SeamThickest "{0}.thickest" "thickest row goes through" Mm;
     SeamSews "{0}.sews" "the machine sews" Mm;
     LapStep "{0}.step" "step at the edge of the {1}" Mm;
     LapCovered "{0}.covered" "lining covers it inside" Bare Word;
-    LapAlone "{0}.alone-{1}" "left of the {1} alone" Mm;
-    LapBeyond "{0}.beyond-{1}" "skive beyond the lap" Mm;
+    LapAlone "{0}.alone.{1}" "left of the {1} alone" Mm;
+    LapBeyond "{0}.beyond.{1}" "skive beyond the lap" Mm;
     StayFromSeam "{0}.from-seam" "row {1} from the seam" Mm;
     StayClear "{0}.clear" "clear of the allowance" Mm;
-    SkiverFor "{0}.{1}-skiver" "skiver for {1} in lap {2} over {3}" Bare;
-    SkiverLeft "{0}.{1}-skiver-{2}" "{2}: left" Mm;
+    SkiverFor "{0}.skive.{1}.skiver" "skiver for {1} in {0}" Bare;
+    SkiverLeft "{0}.skive.{1}.skiver-{2}" "{2}: left" Mm;
     // Linings, the maker's mark.
     UpperTurnedOut "upper.turned-out" "turned out, heel to toe" Bare;
     UpperLastedIn "upper.lasted-in" "lasted in" Bare;
@@ -222,7 +222,7 @@ figures! {
     LayerBack "layer.{0}.back" "ends under the heel" Mm;
     LayerSkivedEnds "layer.{0}.skived-ends" "skived at its ends over" Mm;
     LayerSkivedSides "layer.{0}.skived-sides" "skived at its sides over" Mm;
-    LayerLugsOff "layer.{0}.lugs-off" "lugs buffed off under the heel" Bare;
+    LayerLugsOff "layer.{0}.lugs-off" "lugs buffed off under the heel" Bare Word;
     LayerRigid "layer.{0}.rigid" "rigid" Bare Word;
     SeatHollow "seat.hollow" "hollow of the seat inside the outer" Mm;
     SeatRelieved "seat.relieved" "relieve the midsole for shank and pad, at the breast" Mm;
@@ -395,7 +395,7 @@ figures! {
     ClaimTo "claims.to" "claimed to" Bare;
     ClaimHas "claims.has" "height there, as the claim measures it" Mm;
     ClaimOver "claims.over" "over the claim, nominal" Mm;
-    ClaimGusset "claims.gusset-{0}" "gusset of {0}, as the claim measures" Mm;
+    ClaimGusset "claims.gusset.{0}" "gusset of {0}, as the claim measures" Mm;
     ClaimCertification "claims.certification" "certification" Bare Word;
     // What a pair takes.
     LeatherZoneNet "takes.leather.{0}.{1}.net" "{0}, {1}: net for a pair" Dm2;

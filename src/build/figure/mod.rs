@@ -7,7 +7,7 @@ mod unit;
 pub use definitions::FigureId;
 pub use unit::FigureUnit;
 
-use crate::finding::Sum;
+use crate::finding::{LapName, SeamName, Sum};
 use crate::measure::{Spread, Window};
 use std::fmt;
 use std::sync::Arc;
@@ -70,8 +70,8 @@ pub enum Slot {
     Word(&'static str),
     /// A number: of a row, of a stage.
     Number(u32),
-    /// A seam, by the beginning of its figures' keys: `sole`, `lap-vamp`.
-    Seam(Arc<str>),
+    /// A seam.
+    Seam(SeamName),
     /// A bond.
     Bond(BondOf),
 }
@@ -87,24 +87,45 @@ pub enum BondOf {
     Heel,
 }
 
+/// The beginning of the keys of a seam's figures: `lap.vamp.quarter`. Names hold no dots.
+#[must_use]
+pub fn key_of_seam(seam: &SeamName) -> String {
+    match seam {
+        SeamName::Lap(LapName { top, under }) => format!("lap.{top}.{under}"),
+        SeamName::Seam(name) => format!("seam.{name}"),
+        SeamName::Stay(name) => format!("stay.{name}"),
+        SeamName::Gusset(part) => format!("gusset.{part}"),
+        SeamName::Collar => "collar".to_owned(),
+        SeamName::Facing => "facing-rows".to_owned(),
+        SeamName::Forefoot => "forefoot".to_owned(),
+        SeamName::Sole => "sole".to_owned(),
+    }
+}
+
 impl Slot {
     /// A name that the shop typed.
     #[must_use]
     pub fn typed(name: impl Into<Arc<str>>) -> Slot {
         Slot::Typed(name.into())
     }
+}
 
-    /// A seam by the beginning of its figures' keys.
+impl Slot {
+    /// As a label says it: a seam by its name, all others as in keys.
     #[must_use]
-    pub fn seam(key: impl Into<Arc<str>>) -> Slot {
-        Slot::Seam(key.into())
+    pub fn said(&self) -> String {
+        match self {
+            Slot::Seam(seam) => seam.to_string(),
+            other => other.to_string(),
+        }
     }
 }
 
 impl fmt::Display for Slot {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Slot::Typed(name) | Slot::Seam(name) => f.write_str(name),
+            Slot::Typed(name) => f.write_str(name),
+            Slot::Seam(seam) => f.write_str(&key_of_seam(seam)),
             Slot::Word(word) => f.write_str(word),
             Slot::Number(number) => write!(f, "{number}"),
             Slot::Bond(BondOf::Layer(role)) => write!(f, "layer.{role}"),
@@ -150,8 +171,8 @@ impl FigureId {
 
     /// The figure of one seam.
     #[must_use]
-    pub fn of_seam(self, key: impl Into<Arc<str>>) -> Identity {
-        self.of([Slot::seam(key)])
+    pub fn of_seam(self, seam: &SeamName) -> Identity {
+        self.of([Slot::Seam(seam.clone())])
     }
 
     /// How many names its key has; a label may have more.
@@ -170,7 +191,7 @@ impl Identity {
     /// What it is, in English words.
     #[must_use]
     pub fn label(&self) -> String {
-        filled(self.id.definition().label, &self.slots, &Slot::to_string)
+        filled(self.id.definition().label, &self.slots, &Slot::said)
     }
 
     /// Whether it is this figure: names that only its label has are left aside.

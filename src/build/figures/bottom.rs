@@ -4,9 +4,10 @@ use super::List;
 use super::upper::settings;
 use crate::build::figure::{BondOf, Datum, FigureId as F, Identity, Slot};
 use crate::build::{Build, Gauged, HeelNailsBuilt, NailsBuilt, Ply, base, of};
+use crate::finding::SeamName;
 use crate::geometry::Side;
 use crate::measure::{Amount, Window};
-use crate::spec::{Adhesive, Ends, Extent, HeelNails, Layer, Material, Val};
+use crate::spec::{Adhesive, Ends, Extent, HeelNails, Layer, LayerStock, Val};
 use std::sync::Arc;
 
 pub(super) fn bottom(build: &Build<'_>, list: &mut List) {
@@ -82,8 +83,8 @@ fn thickness(layer: &Layer, list: &mut List) {
     let slots = [Slot::Word(layer.role.name()), Slot::typed(stock.name())];
     let hammered = layer.hammered.as_ref().and_then(|share| base(share).ok());
     let mut ids = match (stock, hammered) {
-        (Material::Outsole(_), _) => vec![F::LayerBaseThickness.of(slots.clone()), F::LayerLugThickness.of(slots)],
-        (Material::Leather(..), Some(share)) => {
+        (LayerStock::Outsole(_), _) => vec![F::LayerBaseThickness.of(slots.clone()), F::LayerLugThickness.of(slots)],
+        (LayerStock::Leather(..), Some(share)) => {
             vec![F::LayerHammeredThickness.of(slots.into_iter().chain([Slot::typed(share.to_string())]))]
         }
         _ => vec![F::LayerThickness.of(slots)],
@@ -121,7 +122,7 @@ fn settings_of(bond: &BondOf, with: Option<&Val<Arc<Adhesive>>>, list: &mut List
 
 fn forefoot(build: &Build<'_>, list: &mut List) {
     let Some(Ok(forefoot)) = &build.forefoot else { return };
-    if let Some(seam) = build.seams.iter().find(|seam| &*seam.key == "forefoot") {
+    if let Some(seam) = build.seams.iter().find(|seam| seam.name == SeamName::Forefoot) {
         settings(build, seam, list);
     }
     list.number(F::ForefootInset, forefoot.inset);

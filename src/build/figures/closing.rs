@@ -2,8 +2,8 @@
 
 use super::List;
 use crate::build::figure::{FigureId as F, Identity, Slot};
-use crate::build::{Build, EdgeOf, FacingBuilt, LapBuilt, SkiveBuilt, StayBuilt, UpperRow, UpperSeam, WebOf};
-use crate::finding::Sum;
+use crate::build::{Build, EdgeOf, FacingBuilt, LapBuilt, SkiveBuilt, StayBuilt, UpperRow, UpperSeam};
+use crate::finding::{BesideHole, SeamName, Sum};
 
 /// Everything that closing asks for.
 pub(super) fn closing(build: &Build<'_>, list: &mut List) {
@@ -18,7 +18,7 @@ pub(super) fn closing(build: &Build<'_>, list: &mut List) {
     if let Some(fold) = &build.upper.fold
         && let Ok(needed) = &fold.needed
     {
-        sum(F::CollarFoldNeeds.of_seam("collar"), needed, list);
+        sum(F::CollarFoldNeeds.of_seam(&SeamName::Collar), needed, list);
     }
 }
 
@@ -28,7 +28,7 @@ fn sum(of: impl Into<Identity>, sum: &Sum, list: &mut List) {
 
 fn rows_of(seam: &UpperSeam, rows: &[UpperRow], list: &mut List) {
     for row in rows {
-        let row_slots = [Slot::seam(&*seam.key), Slot::Number(row.number)];
+        let row_slots = [Slot::Seam(seam.name.clone()), Slot::Number(row.number)];
         let of = |id: F| id.of(row_slots.clone());
         let and = |id: F, part: &str| id.of(row_slots.iter().cloned().chain([Slot::typed(part)]));
         list.number(of(F::RowPlace), row.place);
@@ -42,18 +42,18 @@ fn rows_of(seam: &UpperSeam, rows: &[UpperRow], list: &mut List) {
         }
     }
     if let Some(row) = UpperSeam::thickest(rows, |sum| sum.spread().hi) {
-        sum(F::SeamThickest.of_seam(&*seam.key), &row.stack, list);
+        sum(F::SeamThickest.of_seam(&seam.name), &row.stack, list);
     }
     if let Ok((sews, _)) = &seam.sews {
-        list.number(F::SeamSews.of_seam(&*seam.key), *sews);
+        list.number(F::SeamSews.of_seam(&seam.name), *sews);
     }
 }
 
 fn of_lap(lap: &LapBuilt, list: &mut List) {
-    let and = |id: F, part: &str| id.of([Slot::seam(&*lap.key), Slot::typed(part)]);
+    let and = |id: F, part: &str| id.of([Slot::Seam(SeamName::Lap(lap.name.clone())), Slot::typed(part)]);
     if let Ok(step) = &lap.step {
-        sum(and(F::LapStep, &lap.under), step, list);
-        list.text(F::LapCovered.of_seam(&*lap.key), if lap.covered { "yes" } else { "no" });
+        sum(and(F::LapStep, &lap.name.under), step, list);
+        list.text(F::LapCovered.of_seam(&SeamName::Lap(lap.name.clone())), if lap.covered { "yes" } else { "no" });
     }
     for beyond in lap.beyond.iter().flatten() {
         sum(and(F::LapAlone, &beyond.part), &beyond.sum, list);
@@ -63,17 +63,16 @@ fn of_lap(lap: &LapBuilt, list: &mut List) {
 
 fn of_stay(stay: &StayBuilt, list: &mut List) {
     let (Ok((row, distance)), Ok((allowance, _))) = (&stay.nearest, &stay.allowance) else { return };
-    list.number(F::StayFromSeam.of([Slot::seam(&*stay.key), Slot::Number(*row)]), *distance);
-    list.number(F::StayClear.of_seam(&*stay.key), distance - allowance);
+    list.number(F::StayFromSeam.of([Slot::Seam(SeamName::Stay(stay.name.clone())), Slot::Number(*row)]), *distance);
+    list.number(F::StayClear.of_seam(&SeamName::Stay(stay.name.clone())), distance - allowance);
 }
 
 fn of_skive(skive: &SkiveBuilt, list: &mut List) {
     let Ok(limits) = &skive.limits else { return };
-    let at = |part: &str| [Slot::seam(&*skive.seam), Slot::typed(part)];
-    let whole = at(&skive.part).into_iter().chain([Slot::typed(&*skive.top), Slot::typed(&*skive.under)]);
-    list.text(F::SkiverFor.of(whole), skive.skiver.to_string());
+    let at = |part: &str| [Slot::Seam(SeamName::Lap(skive.name.lap.clone())), Slot::typed(part)];
+    list.text(F::SkiverFor.of(at(&skive.name.part)), skive.skiver.to_string());
     for limit in limits {
-        let of = at(&skive.part).into_iter().chain([Slot::Word(limit.what)]);
+        let of = at(&skive.name.part).into_iter().chain([Slot::Word(limit.what.name())]);
         list.number(F::SkiverLeft.of(of), limit.margin);
     }
 }
@@ -119,11 +118,11 @@ pub(super) fn facing(facing: &FacingBuilt, list: &mut List) {
     list.numbers(F::FacingGaps, gaps);
     list.numbers(F::FacingRows, facing.rows.clone());
     for web in &facing.webs {
-        let id = match web.of {
-            WebOf::Holes => F::FacingWebHoles,
-            WebOf::Edge => F::FacingWebEdge,
-            WebOf::Row => F::FacingWebRow,
-            WebOf::Ends => F::FacingWebEnds,
+        let id = match web.what {
+            BesideHole::Holes => F::FacingWebHoles,
+            BesideHole::Edge => F::FacingWebEdge,
+            BesideHole::Row => F::FacingWebRow,
+            BesideHole::Ends => F::FacingWebEnds,
         };
         list.number(id, web.leather);
     }

@@ -4,6 +4,7 @@ use super::List;
 use super::upper::settings;
 use crate::build::figure::{Datum, FigureId as F, Slot};
 use crate::build::{Build, Lines, Lying, SoleRows, Stack, of};
+use crate::finding::SeamName;
 use crate::geometry::{Path, Side};
 use crate::measure::Spread;
 
@@ -23,7 +24,7 @@ pub(super) fn sole(build: &Build<'_>, list: &mut List) {
             list.window(F::SoleGuideRange, machine.it.edge_guide.as_ref());
         }
     }
-    if let Some(seam) = build.seams.iter().find(|seam| &*seam.key == "sole") {
+    if let Some(seam) = build.seams.iter().find(|seam| seam.name == SeamName::Sole) {
         settings(build, seam, list);
     }
     if let (Ok(rows), Ok(lines)) = (&build.rows, &build.lines) {

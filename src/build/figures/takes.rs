@@ -92,8 +92,8 @@ fn bonds(build: &Build<'_>, list: &mut List) {
 fn thread(build: &Build<'_>, list: &mut List) {
     for seam in upper_rows(build).unwrap_or_default() {
         let Some((stitches, used)) = &seam.row else { continue };
-        list.count(F::TakenSeamStitches.of_seam(&*seam.key), *stitches);
-        list.number(F::TakenSeamThread.of_seam(&*seam.key), used.total() * f64::from(seam.rows));
+        list.count(F::TakenSeamStitches.of_seam(&seam.of), *stitches);
+        list.number(F::TakenSeamThread.of_seam(&seam.of), used.total() * f64::from(seam.rows));
     }
     let waste = crate::build::base(&build.house.rule("thread-waste"));
     for thread in threads(build).unwrap_or_default() {

@@ -4,6 +4,7 @@ use super::List;
 use crate::build::figure::{BondOf, FigureId as F, Slot};
 use crate::build::takes::upper_pitch;
 use crate::build::{Build, Datum, FACINGS, SeamBuilt, of};
+use crate::finding::{LapName, SeamName};
 use crate::spec::{Facing, Lap, Stitching, Upper};
 
 pub(super) fn upper(build: &Build<'_>, list: &mut List) {
@@ -19,14 +20,14 @@ pub(super) fn upper(build: &Build<'_>, list: &mut List) {
         if facing.rows.is_some() {
             let part = upper.faced(facing).ok().flatten();
             let joins = part.map_or_else(String::new, |part| part.it.name.clone());
-            list.text(F::FacingRowsJoin.of_seam("facing-rows"), joins);
-            list.count(F::FacingRowsSides.of_seam("facing-rows"), FACINGS);
+            list.text(F::FacingRowsJoin.of_seam(&SeamName::Facing), joins);
+            list.count(F::FacingRowsSides.of_seam(&SeamName::Facing), FACINGS);
         }
         if let Some(Ok(facing)) = &build.facing {
             super::closing::facing(facing, list);
         }
     }
-    for seam in build.seams.iter().filter(|seam| !matches!(&*seam.key, "sole" | "forefoot")) {
+    for seam in build.seams.iter().filter(|seam| seam.name.is_of_the_upper()) {
         settings(build, seam, list);
     }
     edges(upper, list);
@@ -76,7 +77,7 @@ fn parts(build: &Build<'_>, list: &mut List) {
 
 fn one_lap(lap: &Lap, list: &mut List) {
     let (Ok(top), Ok(under)) = (&lap.top, &lap.under) else { return };
-    let seam = Slot::seam(format!("lap-{}", top.it.name));
+    let seam = Slot::Seam(SeamName::Lap(LapName::of(&top.it.name, &under.it.name)));
     let of_lap = |id: F| id.of([seam.clone()]);
     list.text(of_lap(F::LapOver), under.it.name.clone());
     list.amount(of_lap(F::LapWide), &lap.wide);
@@ -98,7 +99,7 @@ fn one_lap(lap: &Lap, list: &mut List) {
 
 fn others(upper: &Upper, list: &mut List) {
     for seam in &upper.seams {
-        let of_seam = |id: F| id.of_seam(format!("seam-{}", seam.name));
+        let of_seam = |id: F| id.of_seam(&SeamName::Seam(seam.name.as_str().into()));
         if let Ok(parts) = &seam.joins {
             list.texts(of_seam(F::SeamJoins), parts.iter().map(|part| part.it.name.clone()).collect());
         }
@@ -109,7 +110,7 @@ fn others(upper: &Upper, list: &mut List) {
         }
     }
     for stay in &upper.stays {
-        let of_stay = |id: F| id.of_seam(format!("stay-{}", stay.name));
+        let of_stay = |id: F| id.of_seam(&SeamName::Stay(stay.name.as_str().into()));
         list.named(of_stay(F::StayOf), Some(&stay.of), |part| &part.name);
         list.string(of_stay(F::StayCovers), Some(&stay.covers));
         list.amount(of_stay(F::StayWide), &stay.wide);
@@ -118,14 +119,14 @@ fn others(upper: &Upper, list: &mut List) {
     }
     for gusset in &upper.gussets {
         let Ok(part) = &gusset.part else { continue };
-        let of_gusset = |id: F| id.of_seam(format!("gusset-{}", part.it.name));
+        let of_gusset = |id: F| id.of_seam(&SeamName::Gusset(part.it.name.as_str().into()));
         list.named(of_gusset(F::SewnTo), Some(&gusset.joins), |part| &part.name);
         list.amount(of_gusset(F::GussetTo), &gusset.to);
     }
     if let Some(collar) = &upper.collar {
         list.named(F::CollarPart, Some(&collar.part), |part| &part.name);
-        list.named(F::SewnTo.of_seam("collar"), Some(&collar.joins), |part| &part.name);
-        list.maybe(F::CollarFolded.of_seam("collar"), collar.folded.as_ref());
+        list.named(F::SewnTo.of_seam(&SeamName::Collar), Some(&collar.joins), |part| &part.name);
+        list.maybe(F::CollarFolded.of_seam(&SeamName::Collar), collar.folded.as_ref());
     }
     for (word, stiffened) in [("counter", &upper.counter), ("puff", &upper.puff)] {
         let Some(stiffened) = stiffened else { continue };
@@ -162,7 +163,7 @@ fn hardware(facing: &Facing, list: &mut List) {
 
 /// What a machine is set to for a seam.
 pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
-    let of_seam = |id: F| id.of_seam(&*seam.key);
+    let of_seam = |id: F| id.of_seam(&seam.name);
     if let Ok(machine) = &seam.machine {
         list.text(of_seam(F::SeamMachine), machine.clone());
     }
@@ -188,15 +189,15 @@ pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
         if let Some(longest) = pitches.iter().copied().reduce(f64::max) {
             list.built(of_seam(F::SeamStrength), &holds.map(|holds| holds / longest));
         }
-        let rows = if &*seam.key == "sole" { &pitches[..] } else { &[] };
+        let rows = if seam.name == SeamName::Sole { &pitches[..] } else { &[] };
         for (n, pitch) in (1..).zip(rows) {
             let of_row = holds.map(|holds| holds / pitch);
-            list.built(F::SeamRowStrength.of([Slot::seam(&*seam.key), Slot::Number(n)]), &of_row);
+            list.built(F::SeamRowStrength.of([Slot::Seam(seam.name.clone()), Slot::Number(n)]), &of_row);
         }
         let first = seam.leather_first.clone().unwrap_or_else(|| "thread".to_owned());
         list.text(of_seam(F::SeamGivesWay), first);
     }
-    for needle in build.needles.iter().filter(|needle| needle.key == seam.key) {
+    for needle in build.needles.iter().filter(|needle| needle.name == seam.name) {
         list.built(of_seam(F::SeamPerforation), &needle.perforation);
         list.built(of_seam(F::SeamNeedleOverThread), &needle.over_thread);
         if let Some(Ok((named, _))) = &needle.named {
@@ -207,44 +208,46 @@ pub(super) fn settings(build: &Build<'_>, seam: &SeamBuilt, list: &mut List) {
 
 /// The true pitch of each row of a seam, mm; the one that is asked for where its length is not said.
 fn true_pitches(build: &Build<'_>, seam: &SeamBuilt) -> Vec<f64> {
-    let known: Vec<f64> = match &*seam.key {
-        "sole" => build.rows.as_ref().map(|rows| rows.rows.iter().map(|row| row.pitch).collect()).unwrap_or_default(),
-        "forefoot" => {
+    let known: Vec<f64> = match &seam.name {
+        SeamName::Sole => {
+            build.rows.as_ref().map(|rows| rows.rows.iter().map(|row| row.pitch).collect()).unwrap_or_default()
+        }
+        SeamName::Forefoot => {
             let forefoot = build.forefoot.as_ref().and_then(|forefoot| forefoot.as_ref().ok());
             forefoot.and_then(|forefoot| forefoot.stitches).map(|(_, pitch)| pitch).into_iter().collect()
         }
-        key => upper_pitch(build, key).into_iter().collect(),
+        of => upper_pitch(build, of).into_iter().collect(),
     };
     let asked = || seam.pitch.as_ref().map(|pitch| 25.4 / pitch.value).ok().into_iter().collect();
     if known.is_empty() { asked() } else { known }
 }
 
 fn edges(upper: &Upper, list: &mut List) {
-    let mut rows = |key: String, stitching: &Stitching| {
-        list.maybe(F::SeamFirst.of_seam(&*key), stitching.first.as_ref());
-        list.maybe(F::SeamApart.of_seam(&*key), stitching.apart.as_ref());
-        list.maybe(F::SeamLong.of_seam(key), stitching.long.as_ref());
+    let mut rows = |seam: &SeamName, stitching: &Stitching| {
+        list.maybe(F::SeamFirst.of_seam(seam), stitching.first.as_ref());
+        list.maybe(F::SeamApart.of_seam(seam), stitching.apart.as_ref());
+        list.maybe(F::SeamLong.of_seam(seam), stitching.long.as_ref());
     };
     for lap in &upper.laps {
-        if let Ok(top) = &lap.top {
-            rows(format!("lap-{}", top.it.name), &lap.stitching);
+        if let (Ok(top), Ok(under)) = (&lap.top, &lap.under) {
+            rows(&SeamName::Lap(LapName::of(&top.it.name, &under.it.name)), &lap.stitching);
         }
     }
     for seam in &upper.seams {
-        rows(format!("seam-{}", seam.name), &seam.stitching);
+        rows(&SeamName::Seam(seam.name.as_str().into()), &seam.stitching);
     }
     for stay in &upper.stays {
-        rows(format!("stay-{}", stay.name), &stay.stitching);
+        rows(&SeamName::Stay(stay.name.as_str().into()), &stay.stitching);
     }
     for gusset in &upper.gussets {
         if let Ok(part) = &gusset.part {
-            rows(format!("gusset-{}", part.it.name), &gusset.stitching);
+            rows(&SeamName::Gusset(part.it.name.as_str().into()), &gusset.stitching);
         }
     }
     if let Some(collar) = &upper.collar {
-        rows("collar".to_owned(), &collar.stitching);
+        rows(&SeamName::Collar, &collar.stitching);
     }
     if let Some(stitching) = upper.facing.as_ref().and_then(|facing| facing.rows.as_ref()) {
-        rows("facing-rows".to_owned(), stitching);
+        rows(&SeamName::Facing, stitching);
     }
 }

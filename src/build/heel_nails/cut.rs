@@ -4,7 +4,7 @@ use super::ring::{Stand, Zone};
 use super::stages::Stage;
 use super::{Around, Bound};
 use crate::build::Built;
-use std::sync::Arc;
+use crate::finding::Piece;
 
 /// A section through a nail, everything at its nominal thickness, mm.
 #[derive(Clone, Debug)]
@@ -24,8 +24,8 @@ pub struct NailCut {
 /// One thing in a section.
 #[derive(Clone, Debug)]
 pub struct CutLayer {
-    /// What it is: `wedges`, `midsole (...)`.
-    pub what: Arc<str>,
+    /// What it is.
+    pub what: Piece,
     /// How many lie there, one on the other.
     pub count: u32,
     /// How thick they are together, mm.
@@ -76,7 +76,7 @@ impl Around<'_> {
             if thickness > 0.0 {
                 #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "lifts are counted")]
                 let count = term.coefficient.round() as u32;
-                layers.push(CutLayer { what: Arc::clone(&term.what), count, thickness });
+                layers.push(CutLayer { what: term.what.clone(), count, thickness });
             } else {
                 taken -= thickness;
             }

@@ -3,7 +3,7 @@
 use super::super::Built;
 use super::super::amounts::{base, of};
 use crate::measure::fits;
-use crate::spec::{Bottom, ForefootHold, House, Material, Model, Role, Upper};
+use crate::spec::{Bottom, ForefootHold, House, LayerStock, Model, Role, Upper};
 
 /// What a model has, as far as the order of work goes.
 #[derive(Clone, Debug)]
@@ -113,7 +113,7 @@ fn heavy(upper: &Upper, house: &House) -> Built<bool> {
 
 fn rubber(bottom: &Bottom) -> Built<bool> {
     for layer in bottom.layers.iter().filter(|layer| matches!(layer.role, Role::Slip | Role::Outsole)) {
-        if !matches!(of(&layer.of)?.it, Material::Leather(..)) {
+        if !matches!(of(&layer.of)?.it, LayerStock::Leather(..)) {
             return Ok(true);
         }
     }

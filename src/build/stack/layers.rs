@@ -5,13 +5,9 @@ use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
 use crate::build::rows::{SoleRows, sole};
-use crate::finding::Term;
+use crate::finding::{Piece, Term, Variation};
 use crate::measure::fits;
-use crate::spec::{Layer, Material, Model, Role};
-use std::sync::Arc;
-
-/// What a channel of a stated depth varies with.
-pub(super) const CHANNEL: &str = "channel";
+use crate::spec::{Layer, LayerStock, Model, Role};
 
 /// A layer, or what a channel takes away of one.
 #[derive(Clone, Debug)]
@@ -52,7 +48,7 @@ impl LayerPly {
 /// What a channel in the tread takes away from under the rows that run over it. Down to the base's face it takes the
 /// lugs, the very same ones; else its own depth.
 pub(super) fn channel(model: &Model, layer: &Layer, plies: &[Ply], rows: &SoleRows) -> Built<Option<LayerPly>> {
-    let Material::Outsole(outsole) = &of(&layer.of)?.it else { return Ok(None) };
+    let LayerStock::Outsole(outsole) = &of(&layer.of)?.it else { return Ok(None) };
     let Some(channel) = &outsole.channel else { return Ok(None) };
     let between = of(&channel.between)?.it.window();
     let under = rows.rows.iter().map(|row| between.holds(row.inset)).collect();
@@ -65,9 +61,9 @@ pub(super) fn channel(model: &Model, layer: &Layer, plies: &[Ply], rows: &SoleRo
         Some(deep) => {
             let deep = of(deep)?;
             Ply {
-                what: format!("channel of {}", outsole.name).into(),
+                what: Piece::Channel { outsole: outsole.name.as_str().into() },
                 spread: deep.it.spread(),
-                source: Arc::from(CHANNEL),
+                source: Variation::Channel,
                 origin: deep.origin.clone(),
                 tolerance: None,
             }

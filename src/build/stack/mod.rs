@@ -13,10 +13,10 @@ pub use room::{Room, outsole_thick};
 use super::Built;
 use super::amounts::of;
 use super::lines::Lines;
-use super::pieces::{Piece, clipped, outer_at, outer_spread, pieces_of_side};
+use super::pieces::{RowPiece, clipped, outer_at, outer_spread, pieces_of_side};
 use super::ply::Ply;
 use super::rows::{RowBuilt, SoleRows, sole};
-use crate::finding::{Sum, Term};
+use crate::finding::{Sum, Term, Variation};
 use crate::geometry::{Path, Side};
 use crate::measure::{Spread, fits};
 use crate::spec::{Bottom, Model, Role};
@@ -104,23 +104,23 @@ impl Lying {
     #[must_use]
     pub fn sort_to(&self, limit: f64) -> Option<SortTo> {
         let (bottom, upper): (Vec<Term>, Vec<Term>) =
-            self.hi.sum.terms.iter().cloned().partition(|term| term.source.as_ref().is_some_and(is_layer));
+            self.hi.sum.terms.iter().cloned().partition(|term| layer_of(term).is_some());
         let most = limit - Sum { terms: upper }.spread().hi;
-        let mut what: Vec<String> = Vec::new();
-        for term in &bottom {
-            let role = term.what.split(' ').next().unwrap_or_default().to_owned();
-            if !what.contains(&role) {
-                what.push(role);
+        let mut roles: Vec<Role> = Vec::new();
+        for role in bottom.iter().filter_map(layer_of) {
+            if !roles.contains(&role) {
+                roles.push(role);
             }
         }
+        let what = roles.into_iter().map(|role| role.name().to_owned()).collect();
         let least = Sum { terms: bottom }.spread().lo;
         fits(least, most).then_some(SortTo { what, most })
     }
 }
 
-/// Whether a source of variation is a layer of the bottom.
-fn is_layer(source: &Arc<str>) -> bool {
-    source.starts_with(super::ply::LAYER)
+/// The layer of the bottom with whose stock a term varies, if it varies with one.
+fn layer_of(term: &Term) -> Option<Role> {
+    if let Some(Variation::Layer(role, _)) = &term.source { Some(*role) } else { None }
 }
 
 /// The stack along all rows.
@@ -145,7 +145,7 @@ pub struct Stack {
 
 #[derive(Clone, Debug)]
 struct RowStack {
-    pieces: Vec<Piece>,
+    pieces: Vec<RowPiece>,
     /// Where each layer of the stack lies along the row.
     present: Vec<Stretches>,
     length: f64,
@@ -248,7 +248,7 @@ fn row_stack(lines: &Lines, row: &RowBuilt, lie: &[Lies]) -> RowStack {
     // Heel to toe outside, then back: the inside's pieces come in the order of the row.
     let mut pieces = clipped(pieces_of_side(lines, row, Side::Outside), heel, toe);
     pieces.extend(clipped(pieces_of_side(lines, row, Side::Inside), toe, back));
-    let again: Vec<Piece> = pieces.iter().map(|piece| piece.moved(back - heel)).collect();
+    let again: Vec<RowPiece> = pieces.iter().map(|piece| piece.moved(back - heel)).collect();
     pieces.extend(again);
     let mut pieces = clipped(pieces, 0.0, row.length);
     for piece in &mut pieces {
@@ -330,7 +330,7 @@ impl Whole<'_> {
 
 impl Whole<'_> {
     /// The lap that lies on a piece; where one reaches into the next, both.
-    fn lap_on(&self, piece: &Piece) -> Option<Arc<str>> {
+    fn lap_on(&self, piece: &RowPiece) -> Option<Arc<str>> {
         let mut laps: Vec<usize> = piece.outer.iter().flat_map(|laid| &laid.within).map(|(n, ..)| *n).collect();
         laps.sort_unstable();
         laps.dedup();

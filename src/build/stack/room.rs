@@ -1,10 +1,9 @@
 //! What a machine leaves for the outsole under everything that lies above it.
 
-use super::{Lying, Peak};
+use super::{Lying, Peak, layer_of};
 use crate::build::Built;
 use crate::build::amounts::of;
-use crate::build::ply::LAYER;
-use crate::finding::{Sum, Term};
+use crate::finding::{Sum, Term, Variation};
 use crate::spec::{Outsole, Role, Val};
 use std::sync::Arc;
 
@@ -40,9 +39,7 @@ impl Lying {
 
 /// Whether a term is the outsole's: its base, its lugs, or what a channel takes away of them.
 fn of_outsole(term: &Term) -> bool {
-    let Some(source) = term.source.as_deref() else { return false };
-    let layer = source.strip_prefix(LAYER).and_then(|rest| rest.split(' ').next());
-    layer == Some(Role::Outsole.name()) || source == super::layers::CHANNEL
+    layer_of(term) == Some(Role::Outsole) || term.source == Some(Variation::Channel)
 }
 
 /// Base and lugs of a stocked outsole together, mm: nominal, and at the thick end.

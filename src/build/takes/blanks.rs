@@ -5,7 +5,7 @@ use super::super::{Build, Built, Lines};
 use crate::geometry::{Path, Rail};
 use crate::measure::{Exact, SLACK, exact, fits};
 use crate::source::Origin;
-use crate::spec::{BlankMeasured, Blanks, Ends, Material, Role};
+use crate::spec::{BlankMeasured, Blanks, Ends, LayerStock, Role};
 
 /// The blank of an outsole or a cap.
 #[derive(Clone, Debug)]
@@ -36,7 +36,7 @@ pub fn blanks(build: &Build<'_>) -> Built<Vec<BlankBuilt>> {
     let mut all = Vec::new();
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
     if let Some(layer) = bottom.layer(Role::Outsole)
-        && let Material::Outsole(outsole) = &of(&layer.of)?.it
+        && let LayerStock::Outsole(outsole) = &of(&layer.of)?.it
         && let Some(stocked) = &outsole.blanks
     {
         let from = match of(&layer.ends)?.it {

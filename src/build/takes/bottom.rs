@@ -6,7 +6,7 @@ use super::super::{Build, Built, Lines};
 use super::upper::yields;
 use super::{BOOTS, DM2};
 use crate::geometry::{Path, Rail, Straight};
-use crate::spec::{Adhesive, Ends, Extent, Heel, Layer, Material, Role};
+use crate::spec::{Adhesive, Ends, Extent, Heel, Layer, LayerStock, Role};
 
 /// What a pair takes of one layer.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,11 +77,11 @@ pub fn layers(build: &Build<'_>) -> Built<Vec<LayerTaken>> {
     for layer in &bottom.layers {
         let stock = &of(&layer.of)?.it;
         let pressed = match stock {
-            Material::Outsole(_) => continue,
-            Material::Leather(leather, _) => yields(leather.yields.as_ref())?,
-            Material::Rubber(_) | Material::Filler(_) => None,
+            LayerStock::Outsole(_) => continue,
+            LayerStock::Leather(leather, _) => yields(leather.yields.as_ref())?,
+            LayerStock::Rubber(_) | LayerStock::Filler(_) => None,
             // Offcuts are left over from the upper.
-            Material::Offcuts(_) => continue,
+            LayerStock::Offcuts(_) => continue,
         };
         let net = BOOTS * area(layer, through, lines)? / DM2;
         let gross = pressed.map(|pressed| net / pressed);

@@ -41,7 +41,7 @@ pub fn pieces(build: &Build<'_>) -> Built<Vec<PieceTaken>> {
     }
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
     for layer in &bottom.layers {
-        if let crate::spec::Material::Outsole(outsole) = &of(&layer.of)?.it {
+        if let crate::spec::LayerStock::Outsole(outsole) = &of(&layer.of)?.it {
             add("outsole", &outsole.name, 1);
         }
     }

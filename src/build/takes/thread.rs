@@ -6,6 +6,8 @@ use super::super::rows::stitches;
 use super::super::thread::{ThreadUse, thread_use};
 use super::super::{Build, Built};
 use super::BOOTS;
+use crate::build::key_of_seam;
+use crate::finding::{LapName, SeamName};
 use crate::spec::{Facing, Part, Stitching, Upper, Val};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -13,8 +15,8 @@ use std::sync::Arc;
 /// The rows of one seam of the upper, on one boot.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RowTaken {
-    /// The key of its figures: `lap-vamp`.
-    pub key: String,
+    /// Which seam.
+    pub of: SeamName,
     /// The thread.
     pub thread: String,
     /// Rows.
@@ -67,7 +69,7 @@ pub fn threads(build: &Build<'_>) -> Built<Vec<ThreadTaken>> {
     for seam in upper_rows(build)? {
         of_name(&seam.thread, &|taken| match &seam.row {
             Some((_, used)) => taken.add(used, BOOTS * f64::from(seam.rows)),
-            None => taken.unknown.push(seam.key.clone()),
+            None => taken.unknown.push(key_of_seam(&seam.of)),
         });
     }
     let bottom = build.model.bottom.as_ref().map_err(|hole| *hole)?;
@@ -84,7 +86,7 @@ pub fn threads(build: &Build<'_>) -> Built<Vec<ThreadTaken>> {
         if known {
             rows.iter().filter_map(|row| row.thread.as_ref()).for_each(|used| taken.add(used, BOOTS));
         } else {
-            taken.unknown.push("sole".to_owned());
+            taken.unknown.push(key_of_seam(&SeamName::Sole));
         }
     });
     Ok(all.into_values().collect())
@@ -99,39 +101,39 @@ pub fn upper_rows(build: &Build<'_>) -> Built<Vec<RowTaken>> {
     let factor = build.last.as_ref().map_err(|hole| *hole)?.length_factor;
     let graded = |stitching: &Stitching| stitching.long.as_ref().map(|long| Ok(mm(long)? * factor)).transpose();
     let mut all = Vec::new();
-    for (key, stitching, thickness) in sewn(upper)? {
-        all.push(rows(build, key, stitching, graded(stitching)?, thickness)?);
+    for (seam, stitching, thickness) in sewn(upper)? {
+        all.push(rows(build, seam, stitching, graded(stitching)?, thickness)?);
     }
     if let Some(facing) = &upper.facing
         && let Some(stitching) = &facing.rows
     {
         let long = build.facing.as_ref().map(|facing| facing.as_ref().map_err(|hole| *hole)).transpose()?;
         let long = long.and_then(|facing| facing.long.as_ref()).map(|(long, _)| *long);
-        let of_a_side = rows(build, "facing-rows".to_owned(), stitching, long, through_facing(upper, facing)?)?;
+        let of_a_side = rows(build, SeamName::Facing, stitching, long, through_facing(upper, facing)?)?;
         all.push(RowTaken { rows: FACINGS * of_a_side.rows, ..of_a_side });
     }
     Ok(all)
 }
 
-/// The true pitch of the rows of a seam of the upper, by its key, mm; `None` where its length is not said.
+/// The true pitch of the rows of a seam of the upper, mm; `None` where its length is not said.
 #[must_use]
-pub fn upper_pitch(build: &Build<'_>, key: &str) -> Option<f64> {
-    upper_rows(build).ok()?.into_iter().find(|seam| seam.key == key)?.pitch
+pub fn upper_pitch(build: &Build<'_>, of: &SeamName) -> Option<f64> {
+    upper_rows(build).ok()?.into_iter().find(|seam| seam.of == *of)?.pitch
 }
 
 /// Every seam with what is sewn there, mm: the full substance of each part, skives left out, so that thread is not short.
-fn sewn(upper: &Upper) -> Built<Vec<(String, &Stitching, f64)>> {
+fn sewn(upper: &Upper) -> Built<Vec<(SeamName, &Stitching, f64)>> {
     let mut all = Vec::new();
     for lap in &upper.laps {
         let both = whole(&lap.top)? + whole(&lap.under)?;
-        all.push((format!("lap-{}", of(&lap.top)?.it.name), &lap.stitching, both));
+        all.push((SeamName::Lap(LapName::of(&of(&lap.top)?.it.name, &of(&lap.under)?.it.name)), &lap.stitching, both));
     }
     for seam in &upper.seams {
         let parts = seam.joins.as_ref().map_err(|hole| *hole)?;
         let substances = parts.iter().map(|part| substance(&part.it)).collect::<Built<Vec<f64>>>()?;
         // One name joins the part to its like.
         let both = if let [one] = substances[..] { 2.0 * one } else { substances.iter().sum() };
-        all.push((format!("seam-{}", seam.name), &seam.stitching, both));
+        all.push((SeamName::Seam(seam.name.as_str().into()), &seam.stitching, both));
     }
     for stay in &upper.stays {
         let covered = of(&stay.covers)?;
@@ -140,16 +142,16 @@ fn sewn(upper: &Upper) -> Built<Vec<(String, &Stitching, f64)>> {
         let sides = joined.into_iter().flatten().map(|part| substance(&part.it)).collect::<Built<Vec<f64>>>()?;
         // It lies over both sides of its seam; the thicker one counts.
         let under = sides.into_iter().fold(0.0, f64::max);
-        all.push((format!("stay-{}", stay.name), &stay.stitching, whole(&stay.of)? + under));
+        all.push((SeamName::Stay(stay.name.as_str().into()), &stay.stitching, whole(&stay.of)? + under));
     }
     for gusset in &upper.gussets {
         let both = whole(&gusset.part)? + whole(&gusset.joins)?;
-        all.push((format!("gusset-{}", of(&gusset.part)?.it.name), &gusset.stitching, both));
+        all.push((SeamName::Gusset(of(&gusset.part)?.it.name.as_str().into()), &gusset.stitching, both));
     }
     if let Some(collar) = &upper.collar {
         let plies = if collar.folded.is_some() { 2.0 } else { 1.0 };
         let thickness = plies * whole(&collar.part)? + whole(&collar.joins)?;
-        all.push(("collar".to_owned(), &collar.stitching, thickness));
+        all.push((SeamName::Collar, &collar.stitching, thickness));
     }
     Ok(all)
 }
@@ -172,9 +174,15 @@ fn substance(part: &Part) -> Built<f64> {
     mm(&of(&part.of)?.it.substance)
 }
 
-fn rows(build: &Build<'_>, key: String, stitching: &Stitching, long: Option<f64>, thickness: f64) -> Built<RowTaken> {
+fn rows(
+    build: &Build<'_>,
+    seam: SeamName,
+    stitching: &Stitching,
+    long: Option<f64>,
+    thickness: f64,
+) -> Built<RowTaken> {
     let thread = of(&stitching.thread)?.it.name.clone();
-    let mut taken = RowTaken { key, thread, rows: of(&stitching.rows)?.it, row: None, pitch: None };
+    let mut taken = RowTaken { of: seam, thread, rows: of(&stitching.rows)?.it, row: None, pitch: None };
     let Some(length) = long else { return Ok(taken) };
     let (count, pitch) = stitches(length, 25.4 / base(&stitching.pitch)?);
     let machine = &of(&stitching.on)?.it;

@@ -5,7 +5,7 @@ use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::last::GradedLast;
 use crate::build::ply::Ply;
-use crate::finding::Sum;
+use crate::finding::{BesideHole, SeamName, Sum};
 use crate::measure::{Amount, Window};
 use crate::source::Origin;
 use crate::spec::{Facing, House, Model, RowOf, Setter, Shop, Upper, Val, Valued};
@@ -24,37 +24,11 @@ pub struct Centre {
     pub origin: Origin,
 }
 
-/// What is next to a hole of the facing.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WebOf {
-    /// The next hole.
-    Holes,
-    /// The facing's edge.
-    Edge,
-    /// A row along it.
-    Row,
-    /// The facing's end.
-    Ends,
-}
-
-impl WebOf {
-    /// What is judged, as findings say it.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            WebOf::Holes => "holes of the facing",
-            WebOf::Edge => "facing's edge",
-            WebOf::Row => "facing's row",
-            WebOf::Ends => "facing's ends",
-        }
-    }
-}
-
 /// The leather that is left between a hole and what is next to it.
 #[derive(Clone, Debug)]
 pub struct Web {
-    /// Between a hole and what.
-    pub of: WebOf,
+    /// What the hole is next to.
+    pub what: BesideHole,
     /// The least leather left, mm; negative where they cut into each other.
     pub leather: f64,
     /// Where: the centres concerned, from the top edge.
@@ -216,18 +190,18 @@ fn webs(centres: &[Centre], beside: &Beside<'_>) -> Vec<Web> {
         (left - centre.punch / 2.0, origin, move || from_top(centre))
     });
     let all = [
-        least(WebOf::Holes, between),
-        least(WebOf::Edge, to_edge),
-        least(WebOf::Row, to_rows),
-        least(WebOf::Ends, to_ends),
+        least(BesideHole::Holes, between),
+        least(BesideHole::Edge, to_edge),
+        least(BesideHole::Row, to_rows),
+        least(BesideHole::Ends, to_ends),
     ];
     all.into_iter().flatten().collect()
 }
 
 /// The least of them, of equal ones the first; only its place is put in words.
-fn least<'o, P: FnOnce() -> String>(of: WebOf, webs: impl Iterator<Item = (f64, &'o Origin, P)>) -> Option<Web> {
+fn least<'o, P: FnOnce() -> String>(what: BesideHole, webs: impl Iterator<Item = (f64, &'o Origin, P)>) -> Option<Web> {
     let (leather, origin, place) = webs.reduce(|least, next| if next.0 < least.0 { next } else { least })?;
-    Some(Web { of, leather, place: place(), origin: origin.clone() })
+    Some(Web { what, leather, place: place(), origin: origin.clone() })
 }
 
 fn rows(facing: &Facing, house: &House) -> Built<Vec<f64>> {
@@ -244,7 +218,7 @@ pub(super) fn seam(upper: &Upper, house: &House) -> Option<UpperSeam> {
         let places = places(stitching, house)?;
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });
-    Some(UpperSeam::new("facing".to_owned(), "facing-rows".to_owned(), stitching, rows))
+    Some(UpperSeam::new(SeamName::Facing, stitching, rows))
 }
 
 /// The facing's part, and its backing: another part, or the part itself turned in.

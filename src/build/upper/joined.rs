@@ -5,7 +5,7 @@ use super::row::{EdgeOf, UpperRow, UpperSeam, numbered, places};
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
-use crate::finding::{FaultName, Sum, Term};
+use crate::finding::{FaultName, PartPlace, SeamName, Sum, Term, Variation};
 use crate::language::Hole;
 use crate::measure::fits;
 use crate::source::Origin;
@@ -15,10 +15,8 @@ use std::sync::Arc;
 /// A stay over its seam.
 #[derive(Clone, Debug)]
 pub struct StayBuilt {
-    /// `stay back-stay`
+    /// Its name.
     pub name: Arc<str>,
-    /// The key of its figures.
-    pub key: Arc<str>,
     /// The seam that it covers.
     pub seam: Arc<str>,
     /// The row nearest to the seam and its distance from it, mm.
@@ -55,7 +53,7 @@ pub(super) fn seam(seam: &Seam, house: &House) -> UpperSeam {
         let edge_of = EdgeOf::Allowance;
         Ok(numbered(&places, |number, place| UpperRow::plain(number, place, place, &edge_of, &stack)))
     });
-    UpperSeam::new(format!("seam {}", seam.name), format!("seam-{}", seam.name), &seam.stitching, rows)
+    UpperSeam::new(SeamName::Seam(seam.name.as_str().into()), &seam.stitching, rows)
 }
 
 /// Both sides of a closed seam. A part that is joined to itself varies as one piece if a foot has only one of it, or
@@ -68,10 +66,10 @@ fn closed(seam: &Seam) -> Built<Sum> {
     }
     if let [part] = &parts[..] {
         let mut other = Ply::of_part(&part.it)?.term();
-        other.what = format!("{}, the other side", other.what).into();
+        other.what = other.what.placed(PartPlace::OtherSide);
         let one_hide = of(&part.it.of)?.it.one_hide;
         if of(&part.it.pieces)?.it > 1 && !one_hide {
-            other.source = Some(format!("part {}, the other piece", part.it.name).into());
+            other.source = Some(Variation::OtherPiece(part.it.name.as_str().into()));
         }
         sum.terms.push(other);
     }
@@ -87,12 +85,7 @@ fn covered<'u>(stay: &Stay, upper: &'u Upper) -> Built<&'u Seam> {
 
 /// A stay lies with its middle on the seam; its rows are counted across it from one edge.
 pub(super) fn stay_seam(stay: &Stay, upper: &Upper, house: &House) -> UpperSeam {
-    let (name, key) = stay_title(stay);
-    UpperSeam::new(name, key, &stay.stitching, stay_rows(stay, upper, house))
-}
-
-fn stay_title(stay: &Stay) -> (String, String) {
-    (format!("stay {}", stay.name), format!("stay-{}", stay.name))
+    UpperSeam::new(SeamName::Stay(stay.name.as_str().into()), &stay.stitching, stay_rows(stay, upper, house))
 }
 
 fn stay_rows(stay: &Stay, upper: &Upper, house: &House) -> Built<Vec<UpperRow>> {
@@ -121,11 +114,9 @@ fn one_side(seam: &Seam) -> Built<Sum> {
 
 /// What is special to a stay.
 pub(super) fn stay(stay: &Stay, upper: &Upper, house: &House) -> StayBuilt {
-    let (name, key) = stay_title(stay);
     let seam = covered(stay, upper);
     StayBuilt {
-        name: name.into(),
-        key: key.into(),
+        name: stay.name.as_str().into(),
         seam: stay.covers.as_ref().map_or("", |covers| covers.it.as_str()).into(),
         nearest: nearest(stay, house),
         allowance: seam.and_then(|seam| of(&seam.allowance)).map(|it| (it.it.nominal(), it.origin.clone())),
@@ -147,14 +138,14 @@ fn nearest(stay: &Stay, house: &House) -> Built<(u32, f64)> {
 pub(super) fn gusset(gusset: &Gusset, house: &House) -> UpperSeam {
     let part = name_of(&gusset.part);
     let rows = on_each_other(&gusset.part, &gusset.joins, 1.0, &gusset.stitching, house);
-    UpperSeam::new(format!("gusset of {part}"), format!("gusset-{part}"), &gusset.stitching, rows)
+    UpperSeam::new(SeamName::Gusset(part.into()), &gusset.stitching, rows)
 }
 
 /// A folded collar lies twice under its rows.
 pub(super) fn collar(collar: &Collar, house: &House) -> UpperSeam {
     let times = if collar.folded.is_some() { 2.0 } else { 1.0 };
     let rows = on_each_other(&collar.part, &collar.joins, times, &collar.stitching, house);
-    UpperSeam::new("collar".to_owned(), "collar".to_owned(), &collar.stitching, rows)
+    UpperSeam::new(SeamName::Collar, &collar.stitching, rows)
 }
 
 /// Rows through one part on another, of which only the first one's edge is known.
@@ -189,5 +180,5 @@ fn needed(collar: &Collar, house: &House) -> Built<Sum> {
     Ok(Sum::new()
         .plus(Term::fixed("last row from the fold", last, &of(&collar.stitching.rows)?.origin))
         .plus(Term::fixed("row inside the edge", inside.it.nominal(), &inside.origin))
-        .plus(Term { what: format!("the turn takes {}", turn.what).into(), ..turn.term() }))
+        .plus(Term { what: turn.what.clone().placed(PartPlace::InTheTurn), ..turn.term() }))
 }

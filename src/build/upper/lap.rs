@@ -6,7 +6,7 @@ use super::section::{LapSection, section};
 use super::thinned::Thinned;
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
-use crate::finding::Sum;
+use crate::finding::{LapName, SeamName, Sum};
 use crate::measure::fits;
 use crate::source::Origin;
 use crate::spec::{House, Lap, Upper};
@@ -28,14 +28,8 @@ pub struct Beyond {
 /// What is special to a lap.
 #[derive(Clone, Debug)]
 pub struct LapBuilt {
-    /// `lap vamp over quarter`
-    pub name: Arc<str>,
-    /// The key of its figures.
-    pub key: Arc<str>,
-    /// The part on top.
-    pub top: Arc<str>,
-    /// The under part.
-    pub under: Arc<str>,
+    /// Its parts.
+    pub name: LapName,
     /// The step that its edge makes inside.
     pub step: Built<Sum>,
     /// Where that was written.
@@ -60,19 +54,17 @@ fn both(lap: &Lap) -> Built<Both> {
     Ok(Both { top: Thinned::of(lap, top)?, under: Thinned::of(lap, under)?, wide: mm(&lap.wide)? })
 }
 
-fn title(lap: &Lap) -> (String, String) {
-    let (top, under) = (name_of(&lap.top), name_of(&lap.under));
-    (format!("lap {top} over {under}"), format!("lap-{top}"))
+fn named(lap: &Lap) -> LapName {
+    LapName { top: name_of(&lap.top).into(), under: name_of(&lap.under).into() }
 }
 
 /// The lap as a seam.
 pub(super) fn seam(lap: &Lap, house: &House) -> UpperSeam {
-    let (name, key) = title(lap);
     let rows = both(lap).and_then(|both| {
         let places = places(&lap.stitching, house)?;
         Ok(numbered(&places, |number, place| row(lap, &both, number, place)))
     });
-    UpperSeam::new(name, key, &lap.stitching, rows)
+    UpperSeam::new(SeamName::Lap(named(lap)), &lap.stitching, rows)
 }
 
 fn row(lap: &Lap, both: &Both, number: u32, place: f64) -> UpperRow {
@@ -95,7 +87,6 @@ fn row(lap: &Lap, both: &Both, number: u32, place: f64) -> UpperRow {
 
 /// What is special to the lap.
 pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
-    let (name, key) = title(lap);
     let both = both(lap);
     let both = both.as_ref().map_err(|hole| *hole);
     let step_origin = both.map(|both| match &both.under.taper {
@@ -103,10 +94,7 @@ pub(super) fn lap(lap: &Lap, upper: &Upper) -> LapBuilt {
         None => both.under.ply.origin.clone(),
     });
     LapBuilt {
-        name: name.into(),
-        key: key.into(),
-        top: name_of(&lap.top).into(),
-        under: name_of(&lap.under).into(),
+        name: named(lap),
         step: both.map(|both| both.under.at(0.0)),
         step_origin,
         covered: !upper.lasted_in.is_empty() && (lap.enters_inside.is_some() || lap.enters_outside.is_some()),

@@ -11,7 +11,7 @@ mod skive;
 mod thinned;
 
 pub use claim::{ClaimBuilt, GussetBuilt, ShaftBuilt};
-pub use facing::{Centre, FacingBuilt, Through, Web, WebOf};
+pub use facing::{Centre, FacingBuilt, Through, Web};
 pub use joined::{FoldBuilt, StayBuilt};
 pub use lap::{Beyond, LapBuilt};
 pub use row::{EdgeOf, Left, UpperRow, UpperSeam};

@@ -2,7 +2,7 @@
 
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
-use crate::finding::Sum;
+use crate::finding::{SeamName, Sum};
 use crate::measure::Amount;
 use crate::source::Origin;
 use crate::spec::{House, Stitching, Val};
@@ -70,10 +70,8 @@ impl UpperRow {
 /// A seam of the upper with its rows.
 #[derive(Clone, Debug)]
 pub struct UpperSeam {
-    /// `lap vamp over quarter`: as the machine's settings name it.
-    pub name: Arc<str>,
-    /// The key of its figures.
-    pub key: Arc<str>,
+    /// As the machine's settings name it.
+    pub name: SeamName,
     /// Its rows, the first first.
     pub rows: Built<Vec<UpperRow>>,
     /// The tallest stack that its machine sews, mm.
@@ -85,11 +83,10 @@ pub struct UpperSeam {
 }
 
 impl UpperSeam {
-    pub(super) fn new(name: String, key: String, stitching: &Stitching, rows: Built<Vec<UpperRow>>) -> Self {
+    pub(super) fn new(name: SeamName, stitching: &Stitching, rows: Built<Vec<UpperRow>>) -> Self {
         let sews = of(&stitching.on).and_then(|machine| of(&machine.it.sews));
         Self {
-            name: name.into(),
-            key: key.into(),
+            name,
             rows,
             sews: sews.map(|sews| (sews.it.nominal(), sews.origin.clone())),
             machine_origin: of(&stitching.on).map(|machine| machine.origin.clone()),

@@ -3,6 +3,7 @@
 use super::name_of;
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
+use crate::finding::{LapName, PartOfLap, SkiverFigure};
 use crate::language::Hole;
 use crate::source::Origin;
 use crate::spec::{Lap, Part, Skive, Skiver, Val};
@@ -11,8 +12,8 @@ use std::sync::Arc;
 /// One limit of a skiver, held against what a skive asks for.
 #[derive(Clone, Debug)]
 pub struct SkiverLimit {
-    /// `edge`, `width`, `leather`, `flat`.
-    pub what: &'static str,
+    /// Which.
+    pub what: SkiverFigure,
     /// What is asked for, mm, and where.
     pub asked: f64,
     /// See `asked`.
@@ -28,16 +29,8 @@ pub struct SkiverLimit {
 /// A skive against the skiver that does it best.
 #[derive(Clone, Debug)]
 pub struct SkiveBuilt {
-    /// `quarter in lap vamp over quarter`
-    pub name: Arc<str>,
-    /// The key of its lap's figures: `lap-vamp`.
-    pub seam: Arc<str>,
-    /// The part that is skived.
-    pub part: Arc<str>,
-    /// The lap's part on top.
-    pub top: Arc<str>,
-    /// The lap's part under it.
-    pub under: Arc<str>,
+    /// The part that is skived, and the lap.
+    pub name: PartOfLap,
     /// The skiver.
     pub skiver: Arc<str>,
     /// Its limits.
@@ -51,16 +44,9 @@ pub(super) fn skives(lap: &Lap, skivers: &[Skiver]) -> Vec<SkiveBuilt> {
         let skive = lap.skives.get(&part.name)?;
         let tried = skivers.iter().map(|skiver| (skiver, limits(part, skive, skiver)));
         let (skiver, limits) = best(tried)?;
-        let name = format!("{} in lap {top} over {under}", part.name);
-        Some(SkiveBuilt {
-            name: name.into(),
-            seam: format!("lap-{top}").into(),
-            part: part.name.as_str().into(),
-            top: top.into(),
-            under: under.into(),
-            skiver: skiver.name.as_str().into(),
-            limits,
-        })
+        let lap = LapName { top: top.into(), under: under.into() };
+        let name = PartOfLap { part: part.name.as_str().into(), lap };
+        Some(SkiveBuilt { name, skiver: skiver.name.as_str().into(), limits })
     };
     parts.filter_map(|part| one(&part.it)).collect()
 }
@@ -79,30 +65,38 @@ fn best<'s>(tried: impl Iterator<Item = Tried<'s>>) -> Option<Tried<'s>> {
 fn limits(part: &Part, skive: &Skive, skiver: &Skiver) -> Built<Vec<SkiverLimit>> {
     let mut all = Vec::new();
     if let Some((wide, to)) = &skive.edge {
-        all.extend(at_least("edge", (of(to)?.it.spread().lo, of(to)?.origin.clone()), skiver.edge.as_ref())?);
-        all.extend(at_most("width", (mm(wide)?, of(wide)?.origin.clone()), skiver.wide.as_ref())?);
+        all.extend(at_least(
+            SkiverFigure::Edge,
+            (of(to)?.it.spread().lo, of(to)?.origin.clone()),
+            skiver.edge.as_ref(),
+        )?);
+        all.extend(at_most(SkiverFigure::Width, (mm(wide)?, of(wide)?.origin.clone()), skiver.wide.as_ref())?);
     }
     if let Some(to) = &skive.flat {
         let to = of(to)?;
-        all.extend(at_least("flat", (to.it.spread().half(), to.origin.clone()), skiver.flat.as_ref())?);
+        all.extend(at_least(SkiverFigure::Flat, (to.it.spread().half(), to.origin.clone()), skiver.flat.as_ref())?);
     }
     let substance = of(&of(&part.of)?.it.substance)?;
-    all.extend(at_most("leather", (substance.it.spread().hi, substance.origin.clone()), skiver.leather.as_ref())?);
+    all.extend(at_most(
+        SkiverFigure::Leather,
+        (substance.it.spread().hi, substance.origin.clone()),
+        skiver.leather.as_ref(),
+    )?);
     Ok(all)
 }
 
 type Limited = Result<Option<SkiverLimit>, Hole>;
 
-fn at_most(what: &'static str, asked: (f64, Origin), limit: Option<&Val<crate::measure::Amount>>) -> Limited {
+fn at_most(what: SkiverFigure, asked: (f64, Origin), limit: Option<&Val<crate::measure::Amount>>) -> Limited {
     limited(what, asked, limit, |asked, limit| limit - asked)
 }
 
-fn at_least(what: &'static str, asked: (f64, Origin), limit: Option<&Val<crate::measure::Amount>>) -> Limited {
+fn at_least(what: SkiverFigure, asked: (f64, Origin), limit: Option<&Val<crate::measure::Amount>>) -> Limited {
     limited(what, asked, limit, |asked, limit| asked - limit)
 }
 
 fn limited(
-    what: &'static str,
+    what: SkiverFigure,
     (asked, origin): (f64, Origin),
     limit: Option<&Val<crate::measure::Amount>>,
     left: fn(f64, f64) -> f64,

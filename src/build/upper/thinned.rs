@@ -3,11 +3,10 @@
 use crate::build::Built;
 use crate::build::amounts::{mm, of};
 use crate::build::ply::Ply;
-use crate::finding::{Sum, Term};
+use crate::finding::{PartPlace, Sum, Term, Variation};
 use crate::measure::Spread;
 use crate::source::Origin;
 use crate::spec::{Lap, Part};
-use std::sync::Arc;
 
 /// A part with the taper at its edge.
 #[derive(Clone, Debug)]
@@ -22,8 +21,7 @@ pub(super) struct Taper {
     pub wide: f64,
     pub to: Spread,
     pub origin: Origin,
-    what: Arc<str>,
-    source: Arc<str>,
+    source: Variation,
 }
 
 impl Thinned {
@@ -34,8 +32,7 @@ impl Thinned {
                 wide: mm(wide)?,
                 to: of(to)?.it.spread(),
                 origin: of(to)?.origin.clone(),
-                what: format!("{} at its skived edge", part.name).into(),
-                source: format!("skive {}", part.name).into(),
+                source: Variation::Skive(part.name.as_str().into()),
             }),
             None => None,
         };
@@ -62,10 +59,10 @@ impl Thinned {
         let mut sum = Sum::new();
         if let Some(taper) = self.taper.as_ref().filter(|_| share < 1.0) {
             sum.terms.push(Term {
-                what: Arc::clone(&taper.what),
+                what: self.ply.what.clone().placed(PartPlace::AtItsEdge),
                 coefficient: 1.0 - share,
                 spread: taper.to,
-                source: Some(Arc::clone(&taper.source)),
+                source: Some(taper.source.clone()),
                 origin: taper.origin.clone(),
                 tolerance: None,
             });

@@ -1,8 +1,8 @@
 //! Words of the bottom and the heel.
 
 use super::{
-    BlockDef, COUNT, Carries, Key, Kind, LENGTH, SlotKind, StatementDef, Thing, clause, needed, one, optional, slot,
-    word,
+    BlockDef, COUNT, Carries, Key, Kind, LENGTH, SlotKind, StatementDef, Thing, Toward, clause, needed, one, optional,
+    slot, word,
 };
 
 const LIFT_CLAUSE: super::ClauseDef = needed(
@@ -13,29 +13,41 @@ const LIFT_CLAUSE: super::ClauseDef = needed(
 
 const PITCH: StatementDef = word("pitch", "Stitches per inch (or the length of one, in mm).")
     .slots(&[one(Kind::Pitch)])
-    .example("pitch 5 spi", "pitch 5");
+    .example("pitch 5 spi", "pitch 5")
+    .setting();
 const THREAD: StatementDef = word("thread", "The thread.")
     .slots(&[slot(SlotKind::Name(&[Thing::Thread]))])
-    .example("thread bonded-346", "thread 346");
-const NEEDLE: StatementDef =
-    word("needle", "The needle's size.").slots(&[one(Kind::NeedleSize)]).example("needle 230 Nm", "needle 230/26");
-const ON: StatementDef =
-    word("on", "The machine.").slots(&[slot(SlotKind::Name(&[Thing::Machine]))]).example("on sole-stitcher", "on 2");
-const WITH: StatementDef =
-    word("with", "The nail.").slots(&[slot(SlotKind::Name(&[Thing::Nail]))]).example("with clinching", "with 5/8 in");
+    .example("thread bonded-346", "thread 346")
+    .stock();
+const NEEDLE: StatementDef = word("needle", "The needle's size.")
+    .slots(&[one(Kind::NeedleSize)])
+    .example("needle 230 Nm", "needle 230/26")
+    .setting();
+const ON: StatementDef = word("on", "The machine.")
+    .slots(&[slot(SlotKind::Name(&[Thing::Machine]))])
+    .example("on sole-stitcher", "on 2")
+    .setting();
+const WITH: StatementDef = word("with", "The nail.")
+    .slots(&[slot(SlotKind::Name(&[Thing::Nail]))])
+    .example("with clinching", "with 5/8 in")
+    .stock();
 const INSIDE_FEATHER: StatementDef = word("inside-feather", "From the feather line inward.")
     .slots(&[LENGTH.within(0.0, 50.0)])
-    .example("inside-feather 10 mm", "inside-feather 10");
+    .example("inside-feather 10 mm", "inside-feather 10")
+    .setting();
 const APART: StatementDef = word("apart", "From nail to nail, or from row to row.")
     .slots(&[LENGTH.within(0.5, 200.0)])
-    .example("apart 12 mm", "apart 12");
+    .example("apart 12 mm", "apart 12")
+    .setting();
 const LENGTH_OF_NAIL: StatementDef = word("length", "The nail's length; the shortest that serves if left out.")
     .slots(&[LENGTH.within(1.0, 100.0)])
-    .example("length 4.5/8 in", "length 4.5/8");
+    .example("length 4.5/8 in", "length 4.5/8")
+    .stock();
 const TO: StatementDef =
     word("to", "The station to which the line is carried; its due end behind the joint if left out.")
-        .slots(&[one(Kind::Share).within(1.0, 99.0)])
-        .example("to 58 %", "to 58 mm");
+        .slots(&[one(Kind::Share).within(1.0, 99.0).never_first(Toward::More)])
+        .example("to 58 %", "to 58 mm")
+        .construction();
 
 const TURNOUT: super::SlotDef = LENGTH.within(0.0, 100.0);
 
@@ -57,7 +69,7 @@ pub(super) static BOTTOM: BlockDef = BlockDef {
             .slots(&[slot(SlotKind::Choice(&["insole", "arch", "shank", "pad", "filler", "midsole", "slip", "outsole"]))])
             .carries(Carries::Block(&LAYER))
             .key(Key::First)
-            .example("layer midsole { of bend 12 iron }", "layer welt { of bend 12 iron }"),
+            .example("layer midsole { of bend 12 iron }", "layer welt { of bend 12 iron }").construction(),
         word("forefoot", "How the forefoot is held: sewn through, last out.")
             .slots(&[slot(SlotKind::Choice(&["sewn", "nailed"]))])
             .carries(Carries::Block(&FOREFOOT))
@@ -95,14 +107,17 @@ static LAYER: BlockDef = BlockDef {
                 optional(SlotKind::Amount(Kind::Thickness, super::Arity::One)),
             ])
             .needed()
-            .example("of bend 12 iron", "of bend 12 spi"),
+            .example("of bend 12 iron", "of bend 12 spi")
+            .stock(),
         word("covers", "What it covers.")
             .slots(&[slot(SlotKind::Choice(&["all", "forepart", "waist", "seat"]))])
             .default("all")
-            .example("covers waist", "covers middle"),
+            .example("covers waist", "covers middle")
+            .construction(),
         word("breadth", "Its breadth, centred on the centre line; the whole bottom if left out.")
             .slots(&[LENGTH.within(1.0, 200.0)])
-            .example("breadth 30 mm", "breadth 30"),
+            .example("breadth 30 mm", "breadth 30")
+            .construction(),
         word("front", "Where a shank, pad or arch piece ends in front: behind the joint that it comes to first.")
             .slots(&[LENGTH.within(0.0, 100.0), slot(SlotKind::Choice(&["behind-joint"]))])
             .example("front 12 mm behind-joint", "front 12 mm"),
@@ -124,17 +139,19 @@ static LAYER: BlockDef = BlockDef {
             optional(SlotKind::Amount(Kind::Length, super::Arity::One)).within(0.0, 200.0),
         ])
         .default("full")
-        .example("ends at-breast", "ends somewhere"),
+        .example("ends at-breast", "ends somewhere")
+        .construction(),
         word("grain", "Which way its grain side looks.")
             .slots(&[slot(SlotKind::Choice(&["up", "down"]))])
             .example("grain down", "grain sideways"),
         word("bonded", "The adhesive that holds it to the layer above.")
             .slots(&[slot(SlotKind::Name(&[Thing::Adhesive]))])
-            .example("bonded neoprene", "bonded 2"),
+            .example("bonded neoprene", "bonded 2")
+            .stock(),
         word("hammered", "How much thinner hammering it on makes it, as the shop measured it.")
             .slots(&[one(Kind::Share).within(0.0, 30.0)])
             .example("hammered 5 %", "hammered 5 mm"),
-        word("rigid", "No nail goes through it.").example("rigid", "rigid 2"),
+        word("rigid", "No nail goes through it.").example("rigid", "rigid 2").construction(),
         word("lugs-off", "The lugs are buffed off where the heel's base stands on them.")
             .example("lugs-off", "lugs-off 2"),
     ],
@@ -169,13 +186,19 @@ static SOLE: BlockDef = BlockDef {
         word("through", "How far down the rows go. What lies below is cemented afterwards.")
             .slots(&[slot(SlotKind::Choice(&["outsole", "slip", "midsole"]))])
             .needed()
-            .example("through outsole", "through everything"),
+            .example("through outsole", "through everything")
+            .construction(),
         ON.needed(),
-        word("rows", "How many rows.").slots(&[COUNT.within(1.0, 8.0)]).needed().example("rows 2", "rows 2 mm"),
-        word("from-edge", "The outer row from the finished edge.")
-            .slots(&[LENGTH.within(0.0, 100.0)])
+        word("rows", "How many rows.")
+            .slots(&[COUNT.within(1.0, 8.0).never_first(Toward::Less)])
             .needed()
-            .example("from-edge 3.5 mm", "from-edge 3.5"),
+            .example("rows 2", "rows 2 mm")
+            .construction(),
+        word("from-edge", "The outer row from the finished edge.")
+            .slots(&[LENGTH.within(0.0, 100.0).never_first(Toward::Less)])
+            .needed()
+            .example("from-edge 3.5 mm", "from-edge 3.5")
+            .setting(),
         word(
             "all-round",
             "The rows run all round and close on themselves; else they start and stop behind the breast.",
@@ -205,22 +228,27 @@ pub(super) static HEEL: BlockDef = BlockDef {
         word("wedges", "Split lifts that take up the slope of the seat.")
             .slots(&[COUNT.within(0.0, 20.0)])
             .clauses(&[LIFT_CLAUSE])
-            .example("wedges 1 of lift-leather 12 iron", "wedges 1 of lift-leather"),
+            .example("wedges 1 of lift-leather 12 iron", "wedges 1 of lift-leather")
+            .construction(),
         word("lifts", "Whole lifts.")
             .slots(&[COUNT.within(0.0, 20.0)])
             .clauses(&[LIFT_CLAUSE])
-            .example("lifts 2 of lift-leather 12 iron", "lifts of lift-leather 12 iron"),
+            .example("lifts 2 of lift-leather 12 iron", "lifts of lift-leather 12 iron")
+            .construction(),
         word("thin-lifts", "Further lifts of another substance.")
             .slots(&[COUNT.within(0.0, 20.0)])
             .clauses(&[LIFT_CLAUSE])
-            .example("thin-lifts 1 of lift-leather 9 iron", "thin-lifts 1 of lift-leather nine"),
+            .example("thin-lifts 1 of lift-leather 9 iron", "thin-lifts 1 of lift-leather nine")
+            .construction(),
         word("cap", "The cap.")
             .slots(&[slot(SlotKind::Name(&[Thing::Cap]))])
             .needed()
-            .example("cap cap-low", "cap 8 mm"),
+            .example("cap cap-low", "cap 8 mm")
+            .stock(),
         word("bonded", "The adhesive that holds the base to the sole, the lifts to each other and the cap.")
             .slots(&[slot(SlotKind::Name(&[Thing::Adhesive]))])
-            .example("bonded neoprene", "bonded 2 coats"),
+            .example("bonded neoprene", "bonded 2 coats")
+            .stock(),
         word("nailed", "How the heel is nailed.")
             .carries(Carries::Block(&NAILED))
             .example("nailed { base heel-nail 7/8 in; cap cap-nail }", "nailed"),
@@ -237,33 +265,41 @@ static NAILED: BlockDef = BlockDef {
                 slot(SlotKind::Name(&[Thing::Nail])),
                 optional(SlotKind::ValueOrPairs(PLACES, Kind::Length)).within(1.0, 100.0),
             ])
-            .example("base heel-nail back 8/8 in, breast 7/8 in", "base heel-nail back 8/8, breast 7/8 in"),
+            .example("base heel-nail back 8/8 in, breast 7/8 in", "base heel-nail back 8/8, breast 7/8 in")
+            .stock(),
         word("cap", "The nails of the cap.")
             .slots(&[
                 slot(SlotKind::Name(&[Thing::Nail])),
                 optional(SlotKind::Amount(Kind::Length, super::Arity::One)).within(1.0, 100.0),
             ])
-            .example("cap cap-nail 5/8 in", "cap cap-nail 5/8"),
+            .example("cap cap-nail 5/8 in", "cap cap-nail 5/8")
+            .stock(),
         word("stage", "A stage of nailing, in their order.")
             .slots(&[COUNT.within(1.0, 9.0)])
             .carries(Carries::Block(&STAGE))
             .key(Key::First)
-            .example("stage 1 { wedges; lifts 1; lengths back 8/8 in, breast 5/8 in }", "stage { wedges }"),
+            .example("stage 1 { wedges; lifts 1; lengths back 8/8 in, breast 5/8 in }", "stage { wedges }")
+            .construction(),
         word("inside-feather", "The base's nails from the feather line inward.")
             .slots(&[LENGTH.within(0.0, 50.0)])
-            .example("inside-feather 6 mm", "inside-feather 6"),
+            .example("inside-feather 6 mm", "inside-feather 6")
+            .setting(),
         word(
             "inside-edge",
             "The cap's nails from the heel's own edge; the base's, too, where it says nothing of the feather line.",
         )
         .slots(&[LENGTH.within(0.0, 50.0)])
-        .example("inside-edge 1/4 in", "inside-edge 1/4"),
+        .example("inside-edge 1/4 in", "inside-edge 1/4")
+        .setting(),
         word("behind-breast", "How far behind the breast line the nails begin.")
             .slots(&[LENGTH.within(0.0, 100.0)])
             .example("behind-breast 8 mm", "behind-breast 8"),
         ACROSS,
         LEANS,
-        word("apart", "From nail to nail.").slots(&[LENGTH.within(0.5, 200.0)]).example("apart 1/2 in", "apart 1/2"),
+        word("apart", "From nail to nail.")
+            .slots(&[LENGTH.within(0.5, 200.0)])
+            .example("apart 1/2 in", "apart 1/2")
+            .setting(),
     ],
 };
 
@@ -272,14 +308,16 @@ static STAGE: BlockDef = BlockDef {
     says: "What one stage nails.",
     removable: true,
     statements: &[
-        word("wedges", "The wedges are nailed in this stage.").example("wedges", "wedges 1"),
+        word("wedges", "The wedges are nailed in this stage.").example("wedges", "wedges 1").construction(),
         word("lifts", "How many lifts are nailed in this stage.")
             .slots(&[COUNT.within(0.0, 20.0)])
-            .example("lifts 1", "lifts 1 mm"),
+            .example("lifts 1", "lifts 1 mm")
+            .construction(),
         word("lengths", "The nails' lengths: one, or by place.")
             .slots(&[slot(SlotKind::ValueOrPairs(PLACES, Kind::Length)).within(1.0, 100.0)])
             .needed()
-            .example("lengths back 8/8 in, breast 5/8 in", "lengths back 8/8"),
+            .example("lengths back 8/8 in, breast 5/8 in", "lengths back 8/8")
+            .stock(),
         ACROSS,
         LEANS,
     ],

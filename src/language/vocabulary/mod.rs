@@ -4,6 +4,7 @@
 //! are read from it, too. It tests itself (see `tests.rs`).
 
 mod bottom;
+mod cost;
 mod last;
 mod model;
 mod shop;
@@ -12,8 +13,10 @@ mod stock;
 mod tests;
 mod upper;
 
+pub use cost::{Mark, Toward, Usual};
 pub use model::STEPS;
 
+use crate::finding::Kind as Cost;
 use crate::measure::Kind;
 
 /// A kind of thing that has names.
@@ -141,6 +144,12 @@ pub struct SlotDef {
     pub optional: bool,
     /// What a value of it is held to, if that is narrower than what its kind is held to.
     pub bounds: Option<Bounds>,
+    /// Within what it usually is.
+    pub usual: Option<Usual>,
+    /// The marks that it is set by, one for each unit that the trade sets it in.
+    pub marks: &'static [Mark],
+    /// The way that it is never moved first.
+    pub never_first: Option<Toward>,
 }
 
 impl SlotDef {
@@ -211,6 +220,8 @@ pub struct StatementDef {
     pub key: Key,
     /// Whether it must be there.
     pub need: Need,
+    /// What a change of it costs.
+    pub cost: Cost,
     /// An example that passes.
     pub example: &'static str,
     /// An example that is one fault.
@@ -322,6 +333,7 @@ const fn word(word: &'static str, says: &'static str) -> StatementDef {
         carries: Carries::Nothing,
         key: Key::Word,
         need: Need::Optional,
+        cost: Cost::Pattern,
         example: "",
         fails: "",
     }
@@ -336,11 +348,11 @@ const fn needed(word: &'static str, slots: &'static [SlotDef], says: &'static st
 }
 
 const fn slot(kind: SlotKind) -> SlotDef {
-    SlotDef { kind, optional: false, bounds: None }
+    SlotDef { kind, optional: false, bounds: None, usual: None, marks: cost::marks(kind), never_first: None }
 }
 
 const fn optional(kind: SlotKind) -> SlotDef {
-    SlotDef { kind, optional: true, bounds: None }
+    SlotDef { optional: true, ..slot(kind) }
 }
 
 const fn one(kind: Kind) -> SlotDef {

@@ -112,7 +112,7 @@ static LASTING: BlockDef = BlockDef {
     statements: &[
         word("mulled", "How long the upper is mulled, least and most.")
             .slots(&[window(Kind::Time)])
-            .example("mulled 12..24 hours", "mulled 24..12 hours"),
+            .example("mulled 12..24 hours", "mulled 24..12 hours").setting(),
         word("insole-nails", "Nails that hold the insole to the last.")
             .slots(&[COUNT])
             .example("insole-nails 3", "insole-nails 3 mm"),
@@ -121,7 +121,7 @@ static LASTING: BlockDef = BlockDef {
             .example("order waist, heel, toe", "order waist, shaft"),
         word("on-the-last", "How long it stays on the last, least and most.")
             .slots(&[window(Kind::Time)])
-            .example("on-the-last 24..72 hours", "on-the-last 24"),
+            .example("on-the-last 24..72 hours", "on-the-last 24").setting(),
         word("margin", "The lasting margin from the feather line.")
             .clauses(&[
                 needed("at-toe", &[LENGTH], "at the toe"),
@@ -155,7 +155,8 @@ static FINISH: BlockDef = BlockDef {
     statements: &[
         word("edge", "How the edge is finished, and its colour.")
             .slots(&[slot(SlotKind::Choice(&["ink", "wax", "natural"])), optional(SlotKind::Free)])
-            .example("edge ink brown", "edge paint brown"),
+            .example("edge ink brown", "edge paint brown")
+            .setting(),
         word("sock-lining", "The sock lining.")
             .slots(&[slot(SlotKind::Choice(&["full", "heel", "none"]))])
             .clauses(&[clause("of", &[slot(SlotKind::Name(&[Thing::UpperLeather]))], "its leather")])
@@ -189,7 +190,7 @@ static CHECK: BlockDef = BlockDef {
     removable: true,
     statements: &[
         word("at", "Where.").slots(&[TEXT]).needed().example("at \"inside, over the insole\"", "at inside"),
-        word("with", "The instrument.").slots(&[slot(SlotKind::Free)]).example("with hand", "with \"hand\""),
+        word("with", "The instrument.").slots(&[slot(SlotKind::Free)]).example("with hand", "with \"hand\"").stock(),
         word("target", "The length wanted, with its tolerance.")
             .slots(&[slot(SlotKind::Amount(Kind::Length, Arity::Spread))])
             .example("target 30 mm +- 1 mm", "target 30"),
@@ -211,11 +212,11 @@ static ROUTE: BlockDef = BlockDef {
                 clause("before", &[STEP], "the step that it precedes"),
             ])
             .key(Key::First)
-            .example("step mark after close-vamp", "step mark after closing-time"),
+            .example("step mark after close-vamp", "step mark after closing-time").setting(),
         word("skip", "Leaves a step of the default out.")
             .slots(&[STEP])
             .key(Key::First)
-            .example("skip mull", "skip lunch"),
+            .example("skip mull", "skip lunch").setting(),
         word("add", "Adds a step of the shop's own, at the bench of the step that it stands by; nothing is known of what it needs.")
             .slots(&[TEXT])
             .clauses(&[
@@ -227,7 +228,7 @@ static ROUTE: BlockDef = BlockDef {
         word("dwell", "How long the boot rests with a step before work goes on, least and most; what the stock says where it is left out.")
             .slots(&[STEP, window(Kind::Time)])
             .key(Key::First)
-            .example("dwell press 24..48 hours", "dwell press 24"),
+            .example("dwell press 24..48 hours", "dwell press 24").setting(),
     ],
 };
 

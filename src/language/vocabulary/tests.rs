@@ -1,6 +1,6 @@
 //! The vocabulary tests itself.
 
-use super::{BlockDef, Carries, Key, Need, SlotKind, StatementDef, blocks};
+use super::{BlockDef, Carries, Key, Need, SlotDef, SlotKind, StatementDef, blocks};
 use crate::language::read_as;
 use crate::source::SourceId;
 
@@ -88,5 +88,37 @@ fn a_choice_offers_no_word_twice() {
         if let Carries::Block(inner) = statement.carries {
             assert!(!inner.statements.is_empty(), "{}", inner.name);
         }
+    });
+}
+
+/// Every slot of a statement and of its clauses.
+fn slots(statement: &'static StatementDef) -> impl Iterator<Item = &'static SlotDef> {
+    statement.slots.iter().chain(statement.clauses.iter().flat_map(|clause| clause.slots))
+}
+
+#[test]
+fn a_mark_is_in_a_unit_that_its_value_takes_and_stands_there_once() {
+    each(|block, statement| {
+        let name = format!("{} / {}", block.name, statement.word);
+        for slot in slots(statement) {
+            for (n, (unit, (above, below))) in slot.marks.iter().enumerate() {
+                assert!(*above > 0 && *below > 0, "{name}");
+                assert!(slot.marks[n + 1..].iter().all(|(other, _)| other != unit), "{name} is set twice in {unit:?}");
+                let taken = match (slot.kind, unit) {
+                    (SlotKind::Count, unit) => unit.is_none(),
+                    (SlotKind::Amount(kind, _) | SlotKind::ValueOrPairs(_, kind), Some(unit)) => kind.takes(*unit),
+                    _ => false,
+                };
+                assert!(taken, "{name} takes no {unit:?}");
+            }
+        }
+    });
+}
+
+#[test]
+fn what_is_never_moved_first_can_be_moved() {
+    each(|block, statement| {
+        let stuck = slots(statement).any(|slot| slot.never_first.is_some() && slot.marks.is_empty());
+        assert!(!stuck, "{} / {}", block.name, statement.word);
     });
 }

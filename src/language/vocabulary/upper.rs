@@ -1,8 +1,8 @@
 //! Words of the upper: parts, laps, seams, stay, gusset, facing, mark.
 
 use super::{
-    BlockDef, COUNT, Carries, Key, Kind, LENGTH, SlotKind, TEXT, Thing, clause, needed, one, optional, slot, spread,
-    word,
+    BlockDef, COUNT, Carries, Key, Kind, LENGTH, SlotKind, StatementDef, TEXT, Thing, Toward, clause, needed, one,
+    optional, slot, spread, word,
 };
 
 const PART_NAME: super::SlotDef = slot(SlotKind::Name(&[Thing::Part]));
@@ -83,7 +83,8 @@ static PART: BlockDef = BlockDef {
         word("of", "The leather that it is cut from.")
             .slots(&[slot(SlotKind::Name(&[Thing::UpperLeather]))])
             .needed()
-            .example("of oil-tan", "of 7 oz"),
+            .example("of oil-tan", "of 7 oz")
+            .stock(),
         word("zone", "The zone of the hide that it is cut from.")
             .slots(&[slot(SlotKind::Choice(&["prime", "second"]))])
             .example("zone prime", "zone belly"),
@@ -103,39 +104,44 @@ static PART: BlockDef = BlockDef {
     ],
 };
 
+const ROWS: StatementDef = word("rows", "How many rows; the first from the edge, and how far they are apart.")
+    .slots(&[COUNT.within(1.0, 20.0).never_first(Toward::Less)])
+    .clauses(&[
+        clause("first", &[LENGTH], "the first row from the top part's edge"),
+        clause("apart", &[LENGTH], "from row to row"),
+    ])
+    .needed()
+    .example("rows 3 first 2 mm apart 3.5 mm", "rows 3 first 2 apart 3.5 mm")
+    .construction();
+
+/// Statements of a block, and behind them those of its stitching.
 macro_rules! stitching {
-    ($($statement:expr),* $(,)?) => {
+    ($($statement:expr),* $(,)?) => { stitching![rows ROWS; $($statement),*] };
+    (rows $rows:expr; $($statement:expr),* $(,)?) => {
         &[
             $($statement,)*
-            word("rows", "How many rows; the first from the edge, and how far they are apart.")
-                .slots(&[COUNT.within(1.0, 20.0)])
-                .clauses(&[
-                    clause("first", &[LENGTH], "the first row from the top part's edge"),
-                    clause("apart", &[LENGTH], "from row to row"),
-                ])
-                .needed()
-                .example("rows 3 first 2 mm apart 3.5 mm", "rows 3 first 2 apart 3.5 mm"),
+            $rows,
             word("long", "How long one row is on one boot, all its stretches together, in the last's base size; grades with the last's length. Without it the thread is not known.")
                 .slots(&[LENGTH.within(1.0, 10_000.0)])
                 .example("long 260 mm", "long 260"),
             word("pitch", "Stitches per inch (or the length of one, in mm).")
                 .slots(&[one(Kind::Pitch)])
                 .needed()
-                .example("pitch 8 spi", "pitch 8"),
+                .example("pitch 8 spi", "pitch 8").setting(),
             word("thread", "The thread, top and bottom.")
                 .slots(&[slot(SlotKind::Name(&[Thing::Thread]))])
                 .needed()
-                .example("thread bonded-138", "thread 138"),
-            word("needle", "The needle's size.").slots(&[one(Kind::NeedleSize)]).needed().example("needle 130 Nm", "needle 130/21"),
+                .example("thread bonded-138", "thread 138").stock(),
+            word("needle", "The needle's size.").slots(&[one(Kind::NeedleSize)]).needed().example("needle 130 Nm", "needle 130/21").setting(),
             word("on", "The machine.")
                 .slots(&[slot(SlotKind::Name(&[Thing::Machine]))])
                 .needed()
-                .example("on post-bed", "on 2"),
+                .example("on post-bed", "on 2").setting(),
         ]
     };
 }
 
-const STOPS: super::StatementDef = word(
+const STOPS: StatementDef = word(
     "stops-above-feather",
     "How far above the feather line it stops, so that no nail of the seat goes through it.",
 )
@@ -182,11 +188,13 @@ static SKIVE: BlockDef = BlockDef {
                 needed("wide", &[LENGTH.within(0.5, 200.0)], "the width of the taper"),
                 needed("to", &[spread(Kind::Thickness)], "what is left at the edge"),
             ])
-            .example("edge wide 12 mm to 1.0 mm", "edge wide 12 mm to 1.0"),
+            .example("edge wide 12 mm to 1.0 mm", "edge wide 12 mm to 1.0")
+            .setting(),
         word("in-turnout", "Thinned over the whole lap where it lies in the turnout.")
             .slots(&[slot(SlotKind::Choice(&["flat"]))])
             .clauses(&[needed("to", &[spread(Kind::Thickness)], "what is left")])
-            .example("in-turnout flat to 1.0 mm +- 0.25 mm", "in-turnout flat"),
+            .example("in-turnout flat to 1.0 mm +- 0.25 mm", "in-turnout flat")
+            .setting(),
     ],
 };
 
@@ -203,7 +211,9 @@ static SEAM: BlockDef = BlockDef {
             .slots(&[LENGTH])
             .needed()
             .example("allowance 3 mm", "allowance 3"),
-        word("rubbed-flat", "The allowances are opened and rubbed flat.").example("rubbed-flat", "rubbed-flat 2"),
+        word("rubbed-flat", "The allowances are opened and rubbed flat.")
+            .example("rubbed-flat", "rubbed-flat 2")
+            .construction(),
         word("skived-at-feather", "The allowances are skived out where they come to the feather line.")
             .example("skived-at-feather", "skived-at-feather 2"),
     ],
@@ -214,7 +224,7 @@ static STAY: BlockDef = BlockDef {
     says: "A stay over a closed seam.",
     removable: true,
     statements: stitching![
-        word("of", "The part that is the stay.").slots(&[PART_NAME]).needed().example("of stay", "of 2"),
+        word("of", "The part that is the stay.").slots(&[PART_NAME]).needed().example("of stay", "of 2").stock(),
         word("covers-seam", "The seam that it covers.")
             .slots(&[slot(SlotKind::Name(&[Thing::Seam]))])
             .needed()
@@ -229,7 +239,7 @@ static GUSSET: BlockDef = BlockDef {
     name: "gusset",
     says: "A gusseted tongue.",
     removable: true,
-    statements: stitching![
+    statements: stitching![rows ROWS.pattern();
         word("joins", "The part that it is sewn to.").slots(&[PART_NAME]).needed().example("joins quarter", "joins 4"),
         word("to", "How high it is sewn, inside from the seat.")
             .slots(&[LENGTH])
@@ -256,7 +266,8 @@ static STIFFENED: BlockDef = BlockDef {
         word("of", "What it is made of.")
             .slots(&[slot(SlotKind::Name(&[Thing::Stiffener]))])
             .needed()
-            .example("of counter-leather", "of 8 oz"),
+            .example("of counter-leather", "of 8 oz")
+            .stock(),
         word("skived", "How wide its edges are skived.").slots(&[LENGTH]).example("skived 14 mm", "skived 14"),
         word("reaches", "How far it reaches: up the back for a counter, back from the toe for a puff.")
             .slots(&[LENGTH])
@@ -275,25 +286,30 @@ static FACING: BlockDef = BlockDef {
                 needed("of", &[slot(SlotKind::Name(&[Thing::Eyelet]))], "the eyelet"),
                 needed("apart", &[LENGTH], "from centre to centre"),
             ])
-            .example("eyelets 5 of brass-eyelet apart 18 mm", "eyelets 5 of brass-eyelet apart 18"),
+            .example("eyelets 5 of brass-eyelet apart 18 mm", "eyelets 5 of brass-eyelet apart 18")
+            .stock(),
         word("hooks", "Hooks on one side, above the eyelets.")
             .slots(&[COUNT.within(0.0, 50.0)])
             .clauses(&[
                 needed("of", &[slot(SlotKind::Name(&[Thing::Hook]))], "the hook"),
                 needed("apart", &[LENGTH], "from centre to centre"),
             ])
-            .example("hooks 4 of brass-hook apart 22 mm", "hooks 4 of brass-hook"),
+            .example("hooks 4 of brass-hook apart 22 mm", "hooks 4 of brass-hook")
+            .stock(),
         word("first", "The highest centre from the top edge.")
             .slots(&[LENGTH])
             .needed()
-            .example("first 12 mm", "first 12"),
+            .example("first 12 mm", "first 12")
+            .setting(),
         word("from-edge", "The centres from the facing's edge.")
             .slots(&[LENGTH])
             .needed()
-            .example("from-edge 13 mm", "from-edge 13"),
+            .example("from-edge 13 mm", "from-edge 13")
+            .setting(),
         word("on", "The part whose edge the facing is; the first that is turned out, if left out.")
             .slots(&[PART_NAME])
-            .example("on quarter", "on 2"),
+            .example("on quarter", "on 2")
+            .setting(),
         word(
             "long",
             "The length of the facing's edge from the top down, in the last's base size, and how it grades a size.",
@@ -305,7 +321,7 @@ static FACING: BlockDef = BlockDef {
             "rows",
             "The rows of stitching along the facing's edge: how many, the first from the edge, how far apart.",
         )
-        .slots(&[COUNT.within(1.0, 20.0)])
+        .slots(&[COUNT.within(1.0, 20.0).never_first(Toward::Less)])
         .clauses(&[
             clause("at", &[LENGTH], "the first row from the facing's edge"),
             clause("apart", &[LENGTH], "from row to row"),
@@ -317,12 +333,15 @@ static FACING: BlockDef = BlockDef {
         .example(
             "rows 2 at 3 mm apart 18 mm pitch 8 spi thread bonded-138 needle 130 Nm sewn-on flat-bed",
             "rows 2 at 3 pitch 8 spi thread bonded-138 needle 130 Nm sewn-on flat-bed",
-        ),
+        )
+        .construction(),
         word("backing", "A backing behind the hardware: a part, or without a name the part itself turned in.")
             .slots(&[optional(SlotKind::Name(&[Thing::Part]))])
-            .example("backing", "backing 2"),
+            .example("backing", "backing 2")
+            .construction(),
         word("with", "The setter.")
             .slots(&[slot(SlotKind::Name(&[Thing::Setter]))])
-            .example("with bench-setter", "with 2"),
+            .example("with bench-setter", "with 2")
+            .setting(),
     ],
 };

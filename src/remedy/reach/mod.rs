@@ -45,7 +45,7 @@ impl Reach {
         fn of(it: &Stitches) -> [&str; 4] {
             [&it.machine, &it.midsole, &it.outer, it.slip.as_deref().unwrap_or_default()]
         }
-        let above = self.stitches.iter().flat_map(|it| it.above.terms.iter().map(|term| &*term.what));
+        let above = self.stitches.iter().flat_map(|it| it.above.terms.iter().flat_map(|term| term.what.names()));
         std::iter::once(self.model.as_str()).chain(self.stitches.iter().flat_map(of)).chain(above)
     }
 }

@@ -2,6 +2,7 @@
 
 use super::{Rig, Tally, judged, said, say, way};
 use crate::build::{Build, Built, NailsBuilt};
+use crate::finding::{ClinchLine, Subject};
 use crate::language::vocabulary::Thing;
 use crate::remedy::place::{Place, SlotAt, Way};
 use crate::remedy::stocked;
@@ -12,8 +13,8 @@ use std::collections::BTreeMap;
 /// One length of one nail in one place.
 #[derive(Clone, Debug)]
 pub struct NailServes {
-    /// Where it stands: `waist nails`, `heel nail at the back`.
-    pub place: String,
+    /// Where it stands: nails of the waist, of a place of the heel.
+    pub place: Subject,
     /// The nail.
     pub nail: String,
     /// Its length as stocked: `6/8 in`.
@@ -30,7 +31,10 @@ impl Rig<'_> {
         let mut all = self.clinched();
         all.extend(self.in_heel());
         // By place, in the order in which the boot is nailed.
-        let order = |it: &NailServes| ["waist", "seat"].iter().position(|word| it.place.starts_with(word)).unwrap_or(2);
+        let order = |it: &NailServes| match &it.place {
+            Subject::Clinched(line) => (false, Some(*line)),
+            _ => (true, None),
+        };
         all.sort_by(|a, b| order(a).cmp(&order(b)).then_with(|| a.place.cmp(&b.place)));
         all
     }
@@ -53,11 +57,11 @@ impl Rig<'_> {
             }
             for length in stocked::lengths(self.start, &nail) {
                 let serves = |build: &Build<'_>| {
-                    let lines = [("waist nails", &build.waist), ("seat nails", &build.seat)];
-                    let judge = |(line, nails): (&'static str, &Option<Built<NailsBuilt>>)| {
+                    let lines = [(ClinchLine::Waist, &build.waist), (ClinchLine::Seat, &build.seat)];
+                    let judge = |(line, nails): (ClinchLine, &Option<Built<NailsBuilt>>)| {
                         Some(match nails.as_ref()? {
                             Ok(nails) => inside(line, length.nominal(), nails),
-                            Err(hole) => Judgement::lost(line, *hole),
+                            Err(hole) => Judgement::lost(Subject::Clinched(line), *hole),
                         })
                     };
                     lines.into_iter().filter_map(judge).collect()
@@ -81,21 +85,22 @@ impl Rig<'_> {
             return Vec::new();
         };
         let staged = places.iter().filter(|place| place.kind() == ("stage", "lengths"));
-        let mut at: Vec<(Way, String, String)> = staged
+        let mut at: Vec<(Way, String, Option<u32>)> = staged
             .filter_map(|place| {
-                let stage = place.way.iter().rev().nth(1)?.first.clone()?;
-                Some((place.way.clone(), "lengths".to_owned(), format!("heel nail of stage {stage} ")))
+                let stage = place.way.iter().rev().nth(1)?.first.as_ref()?.parse().ok()?;
+                Some((place.way.clone(), "lengths".to_owned(), Some(stage)))
             })
             .collect();
         if at.is_empty() {
-            at.push((base.way.clone(), format!("base {nail}"), "heel nail at ".to_owned()));
+            at.push((base.way.clone(), format!("base {nail}"), None));
         }
         let mut all = Vec::new();
         for length in stocked::lengths(self.start, &nail) {
-            for (way, head, subjects) in &at {
+            for (way, head, stage) in &at {
                 let draft = Draft::from([(way.clone(), say(format!("{head} {}", said(&length))))]);
                 let rules = ["heel/nail-point", "heel/nail-hold"];
-                all.extend(self.tried(&draft, (&nail, &said(&length)), &rules, |it| it.starts_with(subjects)));
+                let mine = |it: &Subject| matches!(it, Subject::HeelNail(of, _) if of == stage);
+                all.extend(self.tried(&draft, (&nail, &said(&length)), &rules, mine));
             }
         }
         all
@@ -107,7 +112,7 @@ impl Rig<'_> {
         draft: &Draft,
         (nail, length): (&str, &str),
         rules: &[&str],
-        wanted: impl Fn(&str) -> bool + Sync,
+        wanted: impl Fn(&Subject) -> bool + Sync,
     ) -> Vec<NailServes> {
         let judge = |build: &Build<'_>| judged(build, rules).into_iter().filter(|it| wanted(&it.subject)).collect();
         self.tallied(draft, (nail, length), judge)
@@ -121,11 +126,11 @@ impl Rig<'_> {
         judge: impl Fn(&Build<'_>) -> Vec<Judgement> + Sync,
     ) -> Vec<NailServes> {
         let sizes = self.each(draft, judge).unwrap_or_default();
-        let mut tallies: BTreeMap<String, Tally> = BTreeMap::new();
+        let mut tallies: BTreeMap<Subject, Tally> = BTreeMap::new();
         for judgements in sizes {
-            let mut by_place: BTreeMap<String, Vec<_>> = BTreeMap::new();
+            let mut by_place: BTreeMap<Subject, Vec<_>> = BTreeMap::new();
             for judgement in judgements {
-                by_place.entry(judgement.subject.to_string()).or_default().push(judgement);
+                by_place.entry(judgement.subject.clone()).or_default().push(judgement);
             }
             for (place, judgements) in by_place {
                 tallies.entry(place).or_default().take(&judgements);
@@ -137,10 +142,10 @@ impl Rig<'_> {
 }
 
 /// Whether a length serves the nails of a line that most have one length.
-fn inside(line: &'static str, length: f64, nails: &NailsBuilt) -> Judgement {
+fn inside(line: ClinchLine, length: f64, nails: &NailsBuilt) -> Judgement {
     let (over, under) = (length - nails.window.lo, nails.window.hi - length);
     let limit = if over < under { nails.window.lo } else { nails.window.hi };
-    Judgement::new(line, length, limit, over.min(under), "mm")
+    Judgement::new(Subject::Clinched(line), length, limit, over.min(under), "mm")
 }
 
 /// The word as the vocabulary has it.

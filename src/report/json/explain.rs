@@ -35,7 +35,7 @@ struct JudgementDoc<'d> {
     /// The size: `9.5 EE`
     size: String,
     /// What was judged.
-    subject: &'d str,
+    subject: String,
     /// The verdict.
     verdict: VerdictDoc,
     /// The estimated share of boots that fail, where only an end of the tolerance does.
@@ -104,7 +104,7 @@ fn judgement<'d>(one: &'d Derived<'d>, places: &Places<'d>) -> JudgementDoc<'d> 
         model: &one.model.name,
         system: one.size.system.name(),
         size: one.size.to_string(),
-        subject: &judgement.subject,
+        subject: judgement.subject.to_string(),
         verdict: match judgement.verdict {
             Verdict::Passes => VerdictDoc::Passes,
             ref tight if tight.is_tight() => VerdictDoc::Tight,

@@ -1,7 +1,7 @@
 //! The document of figures: every model in every size, no number rounded.
 
 use super::origin::{TermDoc, terms};
-use crate::build::{BondOf, COMPUTATION, Datum, Figure, Slot};
+use crate::build::{BondOf, COMPUTATION, Datum, Figure, Slot, key_of_seam};
 use crate::check::{Figured, ModelChecked};
 use crate::report::places::Places;
 use crate::report::run::Run;
@@ -103,7 +103,7 @@ enum NameDoc<'d> {
     /// The number of a row or a stage.
     Number(u32),
     /// A seam.
-    Seam(&'d str),
+    Seam(String),
     /// What a bond holds: a layer, by its role.
     Layer(&'d str),
     /// What a bond holds: a lining, by its part.
@@ -118,7 +118,7 @@ impl<'d> NameDoc<'d> {
             Slot::Typed(name) => NameDoc::Typed(name),
             Slot::Word(word) => NameDoc::Word(word),
             Slot::Number(number) => NameDoc::Number(*number),
-            Slot::Seam(key) => NameDoc::Seam(key),
+            Slot::Seam(seam) => NameDoc::Seam(key_of_seam(seam)),
             Slot::Bond(BondOf::Layer(role)) => NameDoc::Layer(role),
             Slot::Bond(BondOf::Lining(part)) => NameDoc::Lining(part),
             Slot::Bond(BondOf::Heel) => NameDoc::Heel(true),

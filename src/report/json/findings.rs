@@ -66,7 +66,7 @@ struct FindingDoc<'d> {
     /// How much it weighs.
     severity: SeverityDoc,
     /// What it is about; empty for faults.
-    subject: &'d str,
+    subject: String,
     /// What is wrong, with the numbers.
     message: &'d str,
     /// Where; the first is the primary place.
@@ -169,7 +169,7 @@ fn one<'d>(finding: &'d Finding, run: &'d Run<'d>) -> FindingDoc<'d> {
             Severity::Tight => SeverityDoc::Tight,
             Severity::Note => SeverityDoc::Note,
         },
-        subject: &finding.subject,
+        subject: finding.subject(),
         message: &finding.message,
         labels: finding.labels.iter().map(|label| labelled(label, &run.places)).collect(),
         notes: &finding.notes,

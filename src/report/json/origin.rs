@@ -99,7 +99,7 @@ impl<'d> OriginDoc<'d> {
 #[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 pub(super) struct TermDoc<'d> {
     /// What it is.
-    what: &'d str,
+    what: String,
     /// How often it counts, and with which sign.
     coefficient: f64,
     /// The thin end.
@@ -110,7 +110,7 @@ pub(super) struct TermDoc<'d> {
     hi: f64,
     /// Terms of one source vary together; without one it varies with nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
-    source: Option<&'d str>,
+    source: Option<String>,
     /// Where it was written.
     origin: OriginDoc<'d>,
     /// Where its tolerance was written, if that is another place.
@@ -121,12 +121,12 @@ pub(super) struct TermDoc<'d> {
 impl<'d> TermDoc<'d> {
     fn of(term: &'d Term, places: &Places<'d>) -> Self {
         Self {
-            what: &term.what,
+            what: term.what.to_string(),
             coefficient: term.coefficient,
             lo: term.spread.lo,
             nominal: term.spread.nominal,
             hi: term.spread.hi,
-            source: term.source.as_deref(),
+            source: term.source.as_ref().map(ToString::to_string),
             origin: OriginDoc::of(&term.origin, places),
             tolerance: term.tolerance.as_ref().map(|origin| OriginDoc::of(origin, places)),
         }

@@ -122,7 +122,7 @@ struct TallyDoc {
 #[cfg_attr(test, derive(JsonSchema), schemars(deny_unknown_fields))]
 struct NailDoc<'d> {
     /// Where it stands.
-    place: &'d str,
+    place: String,
     /// The nail.
     nail: &'d str,
     /// Its length as stocked.
@@ -205,7 +205,7 @@ fn tally(tally: Tally) -> TallyDoc {
 }
 
 fn nail(it: &NailServes) -> NailDoc<'_> {
-    NailDoc { place: &it.place, nail: &it.nail, length: &it.length, sizes: tally(it.sizes) }
+    NailDoc { place: it.place.to_string(), nail: &it.nail, length: &it.length, sizes: tally(it.sizes) }
 }
 
 fn lifts(it: &LiftsLevel) -> LiftsDoc<'_> {

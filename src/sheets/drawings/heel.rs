@@ -2,6 +2,7 @@
 
 use super::{LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title, upright};
 use crate::build::{Build, Gauged, HeelBuilt, HeelNail, Lines, Place};
+use crate::finding::{Lifted, Role};
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::words::{self, Lang};
 
@@ -115,7 +116,7 @@ impl Heel<'_> {
         for term in &heel.under_seat.terms {
             let next = down + term.nominal();
             // Insole and outer end at the feather line; what lies below them is cut to the edge.
-            let to_edge = ["midsole", "slip", "outsole"].iter().any(|role| term.what.starts_with(role));
+            let to_edge = matches!(term.what.role(), Some(Role::Midsole | Role::Slip | Role::Outsole));
             let end = if to_edge { frame.back } else { 0.0 };
             let at = |along: f64, down: f64| (along, down + frame.fallen(along));
             ops.push(hatched(frame, &[at(end, down), at(1.0, down), at(1.0, next), at(end, next)], hatch(&term.what)));
@@ -132,13 +133,13 @@ impl Heel<'_> {
         let mut labels = Vec::new();
         let (mut back, mut breast) = (frame.fallen(frame.back), heel.drop);
         let mut said = self.layers.iter();
-        for (word, count, thick) in heel.stack.iter().filter(|(_, count, _)| *count > 0) {
-            let at_breast = if *word == "wedges" { heel.wedge_at_breast.unwrap_or(*thick) } else { *thick };
+        for (which, count, thick) in heel.stack.iter().filter(|(_, count, _)| *count > 0) {
+            let at_breast = if *which == Lifted::Wedges { heel.wedge_at_breast.unwrap_or(*thick) } else { *thick };
             // What tapers to the breast is thicker at the edge than at the heel point.
             let at_edge = thick - (thick - at_breast) * frame.back;
             for n in 0..*count {
                 let next = (back + at_edge, breast + at_breast);
-                ops.extend(levelled(frame, (back, breast), next));
+                ops.extend(levelled(frame, (back, breast), next, hatch(&(*which).into())));
                 if n == 0 {
                     let place = frame.at(1.0, f64::midpoint(breast, next.1).min(heel.needed.nominal()));
                     labels.extend(said.next().map(|text| Pointed { at: place, text: text.clone() }));
@@ -152,7 +153,11 @@ impl Heel<'_> {
     fn cap(&self, frame: &Frame<'_>, ops: &mut Vec<Op>) -> Option<Pointed> {
         let (level, table) = (frame.heel.needed.nominal(), frame.heel.block.nominal());
         let back = frame.back;
-        ops.push(hatched(frame, &[(back, level), (1.0, level), (1.0, table), (back, table)], Hatch::Rubber));
+        ops.push(hatched(
+            frame,
+            &[(back, level), (1.0, level), (1.0, table), (back, table)],
+            hatch(&frame.heel.cap.what),
+        ));
         Some(Pointed { at: frame.at(1.0, f64::midpoint(level, table)), text: self.cap.clone() })
     }
 
@@ -188,7 +193,7 @@ fn hatched(frame: &Frame<'_>, ring: &[(f64, f64)], hatch: Hatch) -> Op {
 }
 
 /// What is left of a layer above the level: its upper and lower face at back and breast.
-fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op> {
+fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64), hatch: Hatch) -> Option<Op> {
     let (level, edge) = (frame.heel.needed.nominal(), frame.back);
     let face = |(back, breast): (f64, f64)| {
         let at = |down: f64| edge + (1.0 - edge) * (down - back) / (breast - back);
@@ -202,7 +207,7 @@ fn levelled(frame: &Frame<'_>, top: (f64, f64), bottom: (f64, f64)) -> Option<Op
         return None;
     }
     let ring: Vec<(f64, f64)> = face(top).into_iter().chain(face(bottom).into_iter().rev()).collect();
-    Some(hatched(frame, &ring, Hatch::SoleLeather))
+    Some(hatched(frame, &ring, hatch))
 }
 
 /// One nail of each stage and place, from its head to its point, and one of the cap's.

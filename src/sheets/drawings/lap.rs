@@ -50,7 +50,8 @@ impl Lap<'_> {
         let by = scale.by();
         let floor = at.y + OVER + Self::tall(section) * by;
         let place = |x: f64, up: f64| Point::new(at.x + (x + BEYOND) * by, floor - up * by);
-        let named = words::label(&self.built.name, self.lang);
+        let name = format!("lap {}", self.built.name);
+        let named = words::label(&name, self.lang);
         let mut ops = vec![title_within(width, at, &named, &scale.said(), self.lang)];
         let xs = places(section);
         let ring = |lower: &dyn Fn(f64) -> f64, upper: &dyn Fn(f64) -> f64, xs: &[f64]| {

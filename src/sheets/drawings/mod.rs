@@ -24,7 +24,8 @@ pub(super) use section::{section, section_height};
 pub(super) use skives::{Skive, Skives};
 
 use super::paper::{Anchor, Hatch, Op, Pen, Point, Style, Text, width_mm};
-use super::words::{self, Lang};
+use super::words::{self, Lang, Word};
+use crate::finding::{LayerPiece, Lifted, Material, Piece};
 
 /// Points of a label.
 const LABEL: f64 = 9.0;
@@ -164,20 +165,27 @@ fn cut(name: &str, style: Style, points: f64, room: f64) -> String {
 }
 
 /// What lies in a stack in the language of the sheet, without what it is made of.
-fn short(what: &str, lang: Lang) -> String {
-    let named = what.split(" (").next().unwrap_or_default();
-    words::label(named, lang).into_owned()
+fn short(what: &Piece, lang: Lang) -> String {
+    words::label(&what.short(), lang).into_owned()
 }
 
-/// The hatch of what a layer is made of.
-pub(super) fn hatch(what: &str) -> Hatch {
-    if what.contains(" lug ") {
-        Hatch::LugRubber
-    } else if what.starts_with("outsole") || what.starts_with("slip") {
-        Hatch::Rubber
-    } else if what.starts_with("midsole") || what.starts_with("insole") {
-        Hatch::SoleLeather
-    } else {
-        Hatch::UpperLeather
+/// One of some layers of the heel's base.
+pub(super) fn lifted(which: Lifted) -> Word {
+    match which {
+        Lifted::Wedges => words::WEDGE,
+        Lifted::Lifts => words::LIFT,
+        Lifted::ThinLifts => words::THIN_LIFT,
+    }
+}
+
+/// The hatch of what something is made of, whatever it is called. Stocked filler, a film of adhesive and a channel have no
+/// strokes.
+pub(super) fn hatch(what: &Piece) -> Hatch {
+    match (what.material(), what.of_layer()) {
+        (Some(Material::Rubber), Some(LayerPiece::Lug)) => Hatch::LugRubber,
+        (Some(Material::Rubber), _) => Hatch::Rubber,
+        (Some(Material::SoleLeather), _) => Hatch::SoleLeather,
+        (Some(Material::UpperLeather), _) => Hatch::UpperLeather,
+        (Some(Material::Filler | Material::Adhesive) | None, _) => Hatch::Plain,
     }
 }

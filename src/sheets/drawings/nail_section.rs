@@ -2,10 +2,12 @@
 //! and the nail in it.
 
 use super::{
-    LABEL, LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, line, scale, short, title_within, upright,
+    LABEL, LABEL_LINE, Pointed, Scale, TITLE, column, fitted, hatch, label, lifted, line, scale, short, title_within,
+    upright,
 };
 use crate::build::{CutLayer, HeelNail, Stand, Zone};
-use crate::sheets::paper::{Anchor, Hatch, Ink, Op, Paint, Pen, Point, Style, width_mm};
+use crate::finding::Piece;
+use crate::sheets::paper::{Anchor, Ink, Op, Paint, Pen, Point, Style, width_mm};
 use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
 
@@ -73,8 +75,8 @@ impl NailSection<'_> {
     fn layers(&self, (left, room): (f64, f64), floor: f64, by: f64) -> (Vec<Op>, Vec<Pointed>) {
         let (mut ops, mut labels, mut y) = (Vec::new(), Vec::new(), floor);
         let cut = &self.nail.cut;
-        let base = cut.base.iter().map(|layer| (layer, Hatch::SoleLeather));
-        for (layer, hatch) in base.chain(cut.over.iter().map(|layer| (layer, hatch(&layer.what)))) {
+        for layer in cut.base.iter().chain(&cut.over) {
+            let hatch = hatch(&layer.what);
             let middle = y - layer.thickness * by / 2.0;
             labels.push(Pointed { at: Point::new(left + WIDE, middle), text: self.said(layer, room) });
             let one = layer.thickness * by / f64::from(layer.count.max(1));
@@ -93,10 +95,8 @@ impl NailSection<'_> {
     }
 
     fn said(&self, layer: &CutLayer, room: f64) -> String {
-        let word = match &*layer.what {
-            "wedges" => words::of(words::WEDGE, self.lang).to_owned(),
-            "lifts" => words::of(words::LIFT, self.lang).to_owned(),
-            "thin-lifts" => words::of(words::THIN_LIFT, self.lang).to_owned(),
+        let word = match &layer.what {
+            Piece::Lifted(which) => words::of(lifted(*which), self.lang).to_owned(),
             what => short(what, self.lang),
         };
         let count = if layer.count > 1 { format!("{} \u{d7} ", layer.count) } else { String::new() };

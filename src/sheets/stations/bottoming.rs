@@ -2,6 +2,7 @@
 
 use super::{NOTHING, cell, cells, is_there, subjects, text};
 use crate::build::{BondOf, Datum, FigureId as F, Identity, Slot};
+use crate::finding::SeamName;
 use crate::sheets::page::{Item, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
@@ -19,11 +20,11 @@ pub(super) fn bottoming(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut set = sheets.listed(
         words::FOREFOOT_HEAD,
         &[
-            F::SeamMachine.of_seam("forefoot"),
-            F::SeamThread.of_seam("forefoot"),
-            F::SeamNeedle.of_seam("forefoot"),
-            F::SeamPitch.of_seam("forefoot"),
-            F::SeamOver50.of_seam("forefoot"),
+            F::SeamMachine.of_seam(&SeamName::Forefoot),
+            F::SeamThread.of_seam(&SeamName::Forefoot),
+            F::SeamNeedle.of_seam(&SeamName::Forefoot),
+            F::SeamPitch.of_seam(&SeamName::Forefoot),
+            F::SeamOver50.of_seam(&SeamName::Forefoot),
             F::ForefootInset.into(),
             F::ForefootLength.into(),
             F::ForefootLayers.into(),

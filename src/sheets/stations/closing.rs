@@ -1,7 +1,8 @@
 //! The closing room.
 
 use super::{cell, cells, is_there, text};
-use crate::build::{FigureId as F, Identity, SeamKind, Slot};
+use crate::build::{FigureId as F, Identity, Slot};
+use crate::finding::SeamName;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
@@ -22,9 +23,9 @@ pub(super) fn closing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn laps(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let upper = &job.build.upper;
     for lap in &upper.laps {
-        let seam = upper.seams.iter().find(|seam| seam.key == lap.key);
+        let seam = upper.seams.iter().find(|seam| seam.name == SeamName::Lap(lap.name.clone()));
         let rows = seam.and_then(|seam| seam.rows.as_ref().ok()).map_or(&[][..], Vec::as_slice);
-        let wide = cell(job, sheets, F::LapWide.of_seam(&*lap.key));
+        let wide = cell(job, sheets, F::LapWide.of_seam(&SeamName::Lap(lap.name.clone())));
         let drawing = drawings::Lap { built: lap, rows, lang: job.lang, wide };
         if let Some(height) = drawing.height(sheets.width()) {
             sheets.drawing(height, |at, width| drawing.draw(at, width));
@@ -36,7 +37,7 @@ fn laps(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 fn counted(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) -> Vec<Measure> {
     let mut measures: Vec<(Measure, Vec<String>)> = Vec::new();
     for (n, (_, key)) in (1..).zip(seams) {
-        let Some(measure) = sheets.measure_of(F::SeamOver50.of_seam(&**key), words::COUNTED) else { continue };
+        let Some(measure) = sheets.measure_of(F::SeamOver50.of_seam(key), words::COUNTED) else { continue };
         match measures.iter_mut().find(|(known, _)| known.target == measure.target) {
             Some((_, numbers)) => numbers.push(n.to_string()),
             None => measures.push((measure, vec![n.to_string()])),
@@ -49,28 +50,28 @@ fn counted(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) -> Vec<Measur
     measures.into_iter().map(named).collect()
 }
 
-/// A seam's name and key.
-type Seam = (String, String);
+/// A seam's name, and which it is.
+type Seam = (String, SeamName);
 
 /// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
 fn in_order(job: &Job<'_>) -> Vec<Seam> {
-    let closed = job.build.seams.iter().filter(|seam| !matches!(seam.kind, SeamKind::Sole | SeamKind::Forefoot));
-    let mut seams: Vec<Seam> = closed.map(|seam| (words::role(&seam.name, job.lang), seam.key.to_string())).collect();
+    let closed = job.build.seams.iter().filter(|seam| seam.name.is_of_the_upper());
+    let named = |name: &SeamName| words::role(&name.to_string(), job.lang);
+    let mut seams: Vec<Seam> = closed.map(|seam| (named(&seam.name), seam.name.clone())).collect();
     let steps = super::listed(job.figures, F::RouteSteps);
     seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));
     seams
 }
 
 /// The step of the route in which a seam is sewn.
-fn step_of(job: &Job<'_>, key: &str) -> &'static str {
-    let kind = job.build.seams.iter().find(|seam| &*seam.key == key).map(|seam| seam.kind);
+fn step_of(job: &Job<'_>, key: &SeamName) -> &'static str {
     let enters = |id: F| is_there(job.figures, id.of_seam(key));
-    match kind {
-        Some(SeamKind::Closed) => "close-back",
-        Some(SeamKind::Stay) => "stay",
-        Some(SeamKind::Gusset) => "gusset",
-        Some(SeamKind::Collar) => "collar",
-        Some(SeamKind::Facing) => "facing-rows",
+    match key {
+        SeamName::Seam(_) => "close-back",
+        SeamName::Stay(_) => "stay",
+        SeamName::Gusset(_) => "gusset",
+        SeamName::Collar => "collar",
+        SeamName::Facing => "facing-rows",
         _ if enters(F::LapEntersInside) || enters(F::LapEntersOutside) => "close-vamp",
         _ => "counter-cover",
     }
@@ -90,7 +91,7 @@ fn settings(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
     ];
     let rows = (1..)
         .zip(seams)
-        .map(|(n, (name, key))| cells(job, sheets, format!("{n}  {name}"), &[Slot::seam(&**key)], &columns));
+        .map(|(n, (name, key))| cells(job, sheets, format!("{n}  {name}"), &[Slot::Seam(key.clone())], &columns));
     let rows = rows.collect();
     let columns = [
         (words::SEAM, 3.6),
@@ -112,7 +113,7 @@ fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
     let mut rows = Vec::new();
     for (n, (name, key)) in (1..).zip(seams) {
         let mut of = |what: &[F]| {
-            let there = what.iter().map(|id| id.of_seam(&**key)).filter(|of| is_there(job.figures, of.clone()));
+            let there = what.iter().map(|id| id.of_seam(key)).filter(|of| is_there(job.figures, of.clone()));
             let there: Vec<Identity> = there.collect();
             there.into_iter().map(|of| cell(job, sheets, of)).collect::<Vec<_>>().join(", ")
         };
@@ -133,7 +134,7 @@ fn joins(job: &Job<'_>, sheets: &mut Sheets<'_>, seams: &[Seam]) {
 }
 
 /// Rubbed flat, loop, fold, how high, where it enters: each with its label, where the seam has it.
-fn further(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &str) -> String {
+fn further(job: &Job<'_>, sheets: &mut Sheets<'_>, key: &SeamName) -> String {
     let mut said = Vec::new();
     for what in [
         F::StayCovers,

@@ -2,6 +2,7 @@
 
 use super::{cells, subjects};
 use crate::build::FigureId as F;
+use crate::finding::SeamName;
 use crate::sheets::Job;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
@@ -29,7 +30,7 @@ pub(super) fn inspection(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ];
     let mut measures: Vec<Measure> = ruled.iter().filter_map(|of| sheets.measure_of(of, words::STEEL_RULE)).collect();
     measures.extend(sheets.measure_of(F::FinishSquareWithin, words::SQUARE));
-    measures.extend(sheets.measure_of(F::SeamOver50.of_seam("sole"), words::COUNTED));
+    measures.extend(sheets.measure_of(F::SeamOver50.of_seam(&SeamName::Sole), words::COUNTED));
     sheets.measures(&measures);
     checks(job, sheets);
 }

@@ -2,6 +2,7 @@
 
 use super::cell;
 use crate::build::{FigureId as F, Identity, Slot};
+use crate::finding::SeamName;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::words;
 use crate::sheets::{Job, drawings};
@@ -57,7 +58,7 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     for lap in &job.build.upper.laps {
         let Ok(section) = &lap.section else { continue };
         for side in [&section.top, &section.under] {
-            let of = |id: F| id.of([Slot::seam(&*lap.key), Slot::typed(&*side.part)]);
+            let of = |id: F| id.of([Slot::Seam(SeamName::Lap(lap.name.clone())), Slot::typed(&*side.part)]);
             let mut said = |of: Identity| cell(job, sheets, of);
             if let Some(wide) = side.taper {
                 let (wide, left) = ((wide, said(of(F::SkiveWide))), (side.at(0.0), said(of(F::SkiveEdge))));
@@ -65,8 +66,10 @@ fn drawing(job: &Job<'_>, sheets: &mut Sheets<'_>) {
                 skives.push(drawings::Skive { name, wide, left, full: side.full(), flat: false });
             }
             if let Some(flat) = side.flat {
-                let (wide, left) =
-                    ((section.wide, said(F::LapWide.of_seam(&*lap.key))), (flat, said(of(F::SkiveFlat))));
+                let (wide, left) = (
+                    (section.wide, said(F::LapWide.of_seam(&SeamName::Lap(lap.name.clone())))),
+                    (flat, said(of(F::SkiveFlat))),
+                );
                 let name = format!("{}, {}", side.part, words::of(words::FLAT, job.lang));
                 skives.push(drawings::Skive { name, wide, left, full: side.full(), flat: true });
             }
@@ -101,10 +104,10 @@ impl Skived {
 fn skives(job: &Job<'_>) -> Vec<Skived> {
     let mut all = Vec::new();
     for lap in &job.build.upper.laps {
-        let (top, under) = (&lap.top, &lap.under);
+        let (top, under) = (&lap.name.top, &lap.name.under);
         for part in [top, under] {
             let (part, lap_of) = (Slot::typed(&**part), format!("{top} / {under}"));
-            all.push(Skived { part, lap: lap_of, seam: Slot::seam(&*lap.key) });
+            all.push(Skived { part, lap: lap_of, seam: Slot::Seam(SeamName::Lap(lap.name.clone())) });
         }
     }
     all

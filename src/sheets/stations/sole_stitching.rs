@@ -2,6 +2,7 @@
 
 use super::{cells, subjects};
 use crate::build::{Datum, Figure, FigureId as F, Identity, Slot};
+use crate::finding::SeamName;
 use crate::sheets::page::{Measure, Sheets, Table};
 use crate::sheets::paper::Point;
 use crate::sheets::words;
@@ -11,18 +12,18 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     sheets.keys([
         (F::SoleGuide.into(), Some(words::GUIDE_FIRST)),
         (F::SoleRowGuide.of([Slot::Number(2)]), Some(words::GUIDE_SECOND)),
-        (F::SeamPitch.of_seam("sole"), None),
-        (F::SeamNeedle.of_seam("sole"), None),
+        (F::SeamPitch.of_seam(&SeamName::Sole), None),
+        (F::SeamNeedle.of_seam(&SeamName::Sole), None),
         (F::StackWorst.into(), Some(words::STACK_UNDER)),
     ]);
     let settings = [
-        F::SeamMachine.of_seam("sole"),
-        F::SeamRows.of_seam("sole"),
-        F::SeamThread.of_seam("sole"),
+        F::SeamMachine.of_seam(&SeamName::Sole),
+        F::SeamRows.of_seam(&SeamName::Sole),
+        F::SeamThread.of_seam(&SeamName::Sole),
         F::SoleThrough.into(),
         F::SoleAllRound.into(),
         F::SoleRowOverlap.of([Slot::Number(1)]),
-        F::SeamThreadDiameter.of_seam("sole"),
+        F::SeamThreadDiameter.of_seam(&SeamName::Sole),
     ];
     let mut set = sheets.listed(words::SETTINGS, &settings);
     let rough = [
@@ -43,7 +44,7 @@ pub(super) fn sole_stitching(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     rows(job, sheets);
     let mut measures: Vec<Measure> = Vec::new();
     measures.extend(sheets.measure_of(F::StackJaw, words::GAUGE));
-    measures.extend(sheets.measure_of(F::SeamOver50.of_seam("sole"), words::COUNTED));
+    measures.extend(sheets.measure_of(F::SeamOver50.of_seam(&SeamName::Sole), words::COUNTED));
     measures.extend(sheets.measure_of(F::SoleFromEdge, words::STEEL_RULE));
     measures.extend(sheets.measure_of(F::SoleApart, words::STEEL_RULE));
     measures.push(sheets.measure_blank(words::LOCK, Some(words::EYE)));

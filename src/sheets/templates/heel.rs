@@ -1,5 +1,6 @@
 //! Lifts, wedges and cap: all have one outline, at its place from the heel seat.
 
+use super::super::drawings::lifted;
 use super::super::paper::Pen;
 use super::super::values::mm;
 use super::super::words::{self, Word, templates as said};
@@ -16,12 +17,8 @@ pub(super) fn shape(job: &TemplateJob<'_>) -> Option<Shape> {
     let rough = lines.rough();
     let Mark::Line(rough) = along(&rough, from, to) else { return None };
     layers.push(layer(job, "rough-edge", said::ROUGH_EDGE, Pen::black(0.24), rough));
-    let pieces = heel.stack.iter().map(|(word, count, thick)| {
-        let word = match *word {
-            "wedges" => words::WEDGE,
-            "thin-lifts" => words::THIN_LIFT,
-            _ => words::LIFT,
-        };
+    let pieces = heel.stack.iter().map(|(which, count, thick)| {
+        let word = lifted(*which);
         format!("{count} × {} {}", word.say(job.lang), mm(*thick, job.lang))
     });
     let mut notes: Vec<String> = pieces.collect();

@@ -2,7 +2,7 @@
 //! this one, and the compiler says what it lacks.
 
 use super::Lang;
-use super::names::{turned, turns};
+use super::names::{label, turned, turns};
 use crate::build::{Figure, FigureId as F, Slot, filled};
 
 /// The label of a figure as a sheet says it. Words of this program turn, names that the shop types stay.
@@ -37,6 +37,7 @@ pub fn has_words(figure: &Figure) -> bool {
 fn said(slot: &Slot) -> String {
     match slot {
         Slot::Word(word) => turned(word).to_owned(),
+        Slot::Seam(seam) => label(&seam.to_string(), Lang::Es).into_owned(),
         other => other.to_string(),
     }
 }
@@ -175,10 +176,10 @@ const fn spanish(id: F) -> &'static str {
         F::LapStep => "escalón en el borde de {1}",
         F::LapCovered => "el forro lo cubre por dentro",
         F::LapAlone => "queda de {1} sola",
-        F::LapBeyond => "rebaje más allá de lap",
+        F::LapBeyond => "rebaje más allá del solape",
         F::StayFromSeam => "fila {1} desde la costura",
         F::StayClear => "libre del margen de costura",
-        F::SkiverFor => "rebajadora para {1} en lap {2} over {3}",
+        F::SkiverFor => "rebajadora para {1} en {0}",
         F::SkiverLeft => "{2}: queda",
         // Linings, the maker's mark.
         F::UpperTurnedOut => "vuelto hacia fuera, de talón a puntera",
