@@ -263,7 +263,7 @@ impl Card<'_> {
         match seam {
             SeamName::Sole => self.say(words::SOLE_STITCHING).to_owned(),
             SeamName::Forefoot => self.say(words::FOREFOOT).to_owned(),
-            seam => words::role(&seam.to_string(), self.job.lang),
+            seam => words::seam(seam, self.job.lang),
         }
     }
 

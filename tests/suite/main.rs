@@ -23,6 +23,7 @@ mod geometry_reference;
 mod golden;
 mod hatches;
 mod heels;
+mod house;
 mod laps;
 mod lasts;
 mod layers;

@@ -2,6 +2,7 @@
 
 use super::{Pointed, Scale, TITLE, column, fitted, label, level, line, row, scale, title_within};
 use crate::build::{LapBuilt, LapSection, UpperRow};
+use crate::finding::SeamName;
 use crate::sheets::paper::{Anchor, Hatch, Op, Pen, Point};
 use crate::sheets::values::mm;
 use crate::sheets::words::{self, Lang};
@@ -50,8 +51,7 @@ impl Lap<'_> {
         let by = scale.by();
         let floor = at.y + OVER + Self::tall(section) * by;
         let place = |x: f64, up: f64| Point::new(at.x + (x + BEYOND) * by, floor - up * by);
-        let name = format!("lap {}", self.built.name);
-        let named = words::label(&name, self.lang);
+        let named = words::seam(&SeamName::Lap(self.built.name.clone()), self.lang);
         let mut ops = vec![title_within(width, at, &named, &scale.said(), self.lang)];
         let xs = places(section);
         let ring = |lower: &dyn Fn(f64) -> f64, upper: &dyn Fn(f64) -> f64, xs: &[f64]| {

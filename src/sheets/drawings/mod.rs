@@ -166,7 +166,7 @@ fn cut(name: &str, style: Style, points: f64, room: f64) -> String {
 
 /// What lies in a stack in the language of the sheet, without what it is made of.
 fn short(what: &Piece, lang: Lang) -> String {
-    words::label(&what.short(), lang).into_owned()
+    words::short(what, lang)
 }
 
 /// One of some layers of the heel's base.

@@ -41,7 +41,7 @@ pub(in crate::sheets) fn section(build: &Build<'_>, lang: Lang, at: Point, width
         let (from, to) = (Point::new(right + 1.0, y - height / 2.0), Point::new(right + 6.0, y - height / 2.0));
         ops.push(line(from, to, Pen::black(0.15)));
         // The leather's name gives way where it has no room.
-        let said = [words::label(&term.what.to_string(), lang).into_owned(), short(&term.what, lang)];
+        let said = [words::piece(&term.what, lang), short(&term.what, lang)];
         let thick = format!(" {}", mm(term.nominal(), lang));
         let wide = |text: &str| width_mm(text, Style::Condensed, LABEL);
         let room = at.x + width - right - 7.0 - wide(&thick);

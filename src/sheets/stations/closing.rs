@@ -56,7 +56,7 @@ type Seam = (String, SeamName);
 /// The seams in the order in which their steps stand in the route; the machine's order of the model otherwise.
 fn in_order(job: &Job<'_>) -> Vec<Seam> {
     let closed = job.build.seams.iter().filter(|seam| seam.name.is_of_the_upper());
-    let named = |name: &SeamName| words::role(&name.to_string(), job.lang);
+    let named = |name: &SeamName| words::seam(name, job.lang);
     let mut seams: Vec<Seam> = closed.map(|seam| (named(&seam.name), seam.name.clone())).collect();
     let steps = super::listed(job.figures, F::RouteSteps);
     seams.sort_by_key(|(_, key)| steps.iter().position(|step| step == step_of(job, key)));

@@ -2,7 +2,7 @@
 //! this one, and the compiler says what it lacks.
 
 use super::Lang;
-use super::names::{label, turned, turns};
+use super::names::{seam as seam_named, turned, turns};
 use crate::build::{Figure, FigureId as F, Slot, filled};
 
 /// The label of a figure as a sheet says it. Words of this program turn, names that the shop types stay.
@@ -37,7 +37,7 @@ pub fn has_words(figure: &Figure) -> bool {
 fn said(slot: &Slot) -> String {
     match slot {
         Slot::Word(word) => turned(word).to_owned(),
-        Slot::Seam(seam) => label(&seam.to_string(), Lang::Es).into_owned(),
+        Slot::Seam(seam) => seam_named(seam, Lang::Es),
         other => other.to_string(),
     }
 }

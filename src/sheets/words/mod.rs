@@ -22,13 +22,13 @@ pub use figures::has_words;
 pub(super) use figures::{figure, figure_unnamed};
 pub use fixed::FIXED;
 pub(super) use fixed::*;
-pub(super) use names::label;
+pub(super) use names::{piece, role, seam, short};
 pub use rules::has_rule;
 pub(super) use rules::{concerns, first, refusal};
 pub use steps::STEP_WORDS;
 pub use templates::TEMPLATES;
 pub use values::has_value;
-pub(super) use values::{role, unit, value};
+pub(super) use values::{unit, value};
 
 /// A language that sheets speak.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -89,11 +89,6 @@ fn is_word(id: FigureId) -> bool {
     id.definition().manner == Manner::Word
 }
 
-/// A word that stands where no figure's key tells that it is one: a layer's role, a place of the nails, a seam.
-pub(in crate::sheets) fn role(name: &str, lang: Lang) -> String {
-    super::label(name, lang).into_owned()
-}
-
 /// Whether the table has what a figure says, if that is a word of the language.
 #[must_use]
 pub fn has_value(id: FigureId, text: &str, lang: Lang) -> bool {
