@@ -8,7 +8,9 @@ use hobnail::check::Notice;
 use hobnail::finding::Severity;
 use hobnail::rules::all;
 use hobnail::sheets::paper::{Document, Page, Style, TextBox, text_boxes};
-use hobnail::sheets::{Foot, Lang, Paper, STEP_WORDS, TemplateJob, Units, has_rule, has_value, has_words, templates};
+use hobnail::sheets::{
+    Foot, Lang, Paper, STEP_WORDS, Station, TemplateJob, Units, has_rule, has_value, has_words, templates,
+};
 use hobnail::{build::Datum, check::AllSizes};
 
 const MARGIN: f64 = 12.0;
@@ -293,4 +295,24 @@ fn boxes_of_text_are_where_the_letters_stand() {
     assert!(near(boxes[1].bottom, 80.0) && near(boxes[1].top, 80.0 - long) && near(boxes[1].left, 50.0 - 0.76 * high));
     assert!(near(boxes[2].left, 50.0 - long / 2.0));
     assert!(boxes[0].overlaps(&boxes[2], 0.0) && !boxes[0].overlaps(&boxes[2], long));
+}
+
+#[test]
+fn a_heel_that_its_adhesive_holds_has_no_heads_to_sink() {
+    let demo = Memory::demo();
+    let path = "specs/models/scree-8.hob";
+    let text = demo.text(path);
+    let heel = text.find("  heel {").expect("it has a heel");
+    let start = heel + text[heel..].find("    nailed {").expect("it is nailed");
+    let end = start + text[start..].find("\n    }\n").expect("the block ends") + "\n    }\n".len();
+    let glued = demo.with(path, format!("{}{}", &text[..start], &text[end..]));
+    let says = |shop: &Memory| {
+        let wanted = Wanted { stations: &[Station::Heeling], ..Wanted::default() };
+        let printed = print_of(shop, &Only("9 D"), &wanted);
+        let scree = printed.iter().find(|printed| printed.name == "scree-8").expect("it prints");
+        let document = &scree.laid.document;
+        document.pages.iter().flat_map(|page| text_boxes(document, page)).any(|it| it.content.contains("every head"))
+    };
+    assert!(says(&demo));
+    assert!(!says(&glued));
 }

@@ -65,30 +65,26 @@ fn nail_line(sheets: &mut Sheets<'_>, line: &'static str) -> Vec<Item> {
         F::NailsSpacingInside,
         F::NailsSpacing,
     ];
-    let of_one: &[F] = match line {
-        "waist" => &[F::WaistToForefootOutside, F::WaistToForefootInside],
-        _ => &[F::SeatHollow, F::SeatRelieved],
-    };
-    let slot = || [Slot::Word(line)];
-    let mut all: Vec<Identity> = of_line.into_iter().map(|id| id.of(slot())).collect();
-    all.extend(of_one.iter().copied().map(Identity::from));
-    // How far it is carried stands behind the way to the forefoot, before the hollow.
-    let carried = all.iter().position(|of| of.id == F::SeatHollow).unwrap_or(all.len());
-    all.insert(carried, F::NailsTo.of(slot()));
+    let of_this = |id: F| id.of([Slot::Word(line)]);
+    let mut all: Vec<Identity> = of_line.into_iter().map(of_this).collect();
+    all.extend(match line {
+        "waist" => [F::WaistToForefootOutside.into(), F::WaistToForefootInside.into(), of_this(F::NailsTo)],
+        _ => [of_this(F::NailsTo), F::SeatHollow.into(), F::SeatRelieved.into()],
+    });
     all.into_iter().filter_map(|of| sheets.figure(of)).collect()
 }
 
 /// Every layer, from the foot down.
 fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     let mut rows = Vec::new();
-    for role in subjects(job.figures, F::LayerOf) {
-        let of_layer = |id: F| id.of([role.clone()]);
-        let bond = F::BondWith.of([Slot::Bond(bond_of(&role))]);
+    for role in roles(job) {
+        let of_layer = |id: F| id.of([Slot::Word(role)]);
+        let bond = F::BondWith.of([Slot::Bond(BondOf::Layer(role))]);
         let stock = cell(job, sheets, of_layer(F::LayerOf));
         let whole = [F::LayerThickness, F::LayerHammeredThickness].map(|id| cell(job, sheets, of_layer(id)));
         let parts = [F::LayerBaseThickness, F::LayerLugThickness].map(|id| cell(job, sheets, of_layer(id)));
         let known: Vec<String> = whole.into_iter().chain(parts).filter(|text| *text != NOTHING).collect();
-        let mut row = vec![words::role(&role.to_string(), job.lang), stock, known.join(" +\n")];
+        let mut row = vec![words::role(role, job.lang), stock, known.join(" +\n")];
         row.extend([F::LayerCovers, F::LayerBreadth].map(|id| cell(job, sheets, of_layer(id))));
         row.push(match job.figures.of(&of_layer(F::LayerEndsBehind)).map(|figure| &figure.datum) {
             Some(Datum::Number(behind)) => {
@@ -117,15 +113,15 @@ fn layers(job: &Job<'_>, sheets: &mut Sheets<'_>) {
 
 /// One card a bond: coats, minutes from and to, press, set; temperatures are the bench's to write.
 fn adhesives(job: &Job<'_>, sheets: &mut Sheets<'_>) {
-    let layers = subjects(job.figures, F::LayerOf).into_iter();
-    let bonds: Vec<(String, BondOf)> =
-        layers.map(|role| (words::role(&role.to_string(), job.lang), bond_of(&role))).collect();
+    let named = |role: &'static str| (words::role(role, job.lang), BondOf::Layer(role));
+    let bonds: Vec<(String, BondOf)> = roles(job).into_iter().map(named).collect();
     adhesive_card(job, sheets, &bonds);
 }
 
-/// The bond of a layer, by the slot of its figures.
-fn bond_of(role: &Slot) -> BondOf {
-    BondOf::Layer(if let Slot::Word(role) = role { role } else { "" })
+/// The roles of the layers, from the foot down.
+fn roles(job: &Job<'_>) -> Vec<&'static str> {
+    let role = |slot| if let Slot::Word(role) = slot { Some(role) } else { None };
+    subjects(job.figures, F::LayerOf).into_iter().filter_map(role).collect()
 }
 
 /// What is bonded, in the words of the sheet, with its bond.

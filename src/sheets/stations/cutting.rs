@@ -1,6 +1,6 @@
 //! The cutting table.
 
-use super::{cell, cells, subjects};
+use super::{cells, count, subjects};
 use crate::build::{FigureId as F, Slot};
 use crate::sheets::Job;
 use crate::sheets::page::{Item, Sheets, Table};
@@ -59,7 +59,7 @@ fn from_a_hide(job: &Job<'_>, sheets: &mut Sheets<'_>) -> Vec<Item> {
     let mut items = Vec::new();
     for leather in subjects(job.figures, F::LeatherHides) {
         let [pairs, hides] = [F::LeatherPairs, F::LeatherHides].map(|id| id.of([leather.clone()]));
-        let less_than_one = cell(job, sheets, pairs.clone()) == "0";
+        let less_than_one = count(job.figures, &pairs) == 0;
         items.extend(sheets.figure(if less_than_one { hides } else { pairs }));
     }
     items

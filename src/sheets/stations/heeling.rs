@@ -40,7 +40,11 @@ pub(super) fn heeling(job: &Job<'_>, sheets: &mut Sheets<'_>) {
     ];
     set.extend(sheets.listed(words::HEEL_NAILS, nails));
     set.extend(stages(job, sheets));
-    let mut first = vec![words::AT_FINISHED_EDGE, words::SINK_HEADS];
+    let mut first = vec![words::AT_FINISHED_EDGE];
+    // An adhesive alone may hold the heel: then there is no head to sink.
+    if is_there(job.figures, F::HeelNailsSink) {
+        first.push(words::SINK_HEADS);
+    }
     if is_there(job.figures, F::HeelStop) {
         first.push(words::STOP_AT_HEADS);
     }
